@@ -79,7 +79,9 @@ export function createApi(fetch) {
     checkProgress: (id, from, signal) => send(`/api/check/${encodeURIComponent(id)}?from=${from}`, { signal }),
     corner: (inputs, corner, signal) => send('/api/corner', { body: checkRequest(inputs, corner), signal }),
     loads: (inputs, question, signal) => send('/api/loads', { body: checkRequest(inputs, question), signal }),
-    plan: (inputs, plan, signal) => send('/api/plan', { body: checkRequest(inputs, { plan }), signal }),
+    /** @param id by which it can be followed while it is made */
+    plan: (inputs, plan, signal, id) =>
+      send(`/api/plan?id=${encodeURIComponent(id)}`, { body: checkRequest(inputs, { plan }), signal }),
     comparison: (inputs, plan, signal) => send('/api/comparison', { body: checkRequest(inputs, { plan }), signal }),
     /** The papers that were issued of a project. */
     projectPapers: id => send(`/api/projects/${encodeURIComponent(id)}/papers`),

@@ -1,9 +1,14 @@
 /** What a user can do about the route plan, the comparison and the papers, as functions on the store. */
 import { lastOnly, PLAIN_PLAN } from './state.js';
 import { Problem, wasAborted } from './api.js';
+import { followed, newId } from './underway.js';
 
 const NONE = { status: 'none', data: null, problem: null };
 const MOST_PICKS = 3;
+/** How often is asked how far a plan has come, milliseconds. */
+const ASKED_EACH = 500;
+/** More places than any check has: none of those judged is told again. */
+const NO_PLACES = 999999;
 
 export function createPlanActions(store, api) {
   const plans = lastOnly();
@@ -34,7 +39,22 @@ export function createPlanActions(store, api) {
 
   function drawPlan() {
     const { inputs, planAsked } = store.get();
-    return ask('plan', plans, signal => api.plan(inputs, asRequest(planAsked), signal));
+    store.set({ planProgress: null });
+    return ask('plan', plans, async signal => {
+      const id = newId();
+      let running = true;
+      followed(
+        () => api.checkProgress(id, NO_PLACES, signal),
+        () => running && !signal.aborted,
+        planProgress => store.set({ planProgress }),
+        ASKED_EACH,
+      );
+      try {
+        return await api.plan(inputs, asRequest(planAsked), signal, id);
+      } finally {
+        running = false;
+      }
+    });
   }
 
   /** Compares with the times and decisions of the plan; what it keeps or forbids does not matter here. */

@@ -91,6 +91,7 @@ export function initialState() {
     loads: { status: 'none', data: null, problem: null },
     loadsAsked: {},
     plan: { status: 'none', data: null, problem: null },
+    planProgress: null,
     planAsked: PLAIN_PLAN,
     comparison: { status: 'none', data: null, problem: null },
     picks: [],

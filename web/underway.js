@@ -53,7 +53,13 @@ export function checkingWords(progress) {
       return `${found.length} of ${places} places judged in all ${configurations} configurations `
         + `(${cells} of ${places * configurations}${now})`;
     }
-    case 'planning': return 'All places judged; looking for the way';
+    case 'planning': {
+      const { asked = 0, answered = 0, at } = progress;
+      const now = at === null ? '' : `, at ${at} now`;
+      return asked === 0
+        ? 'All places judged; looking for the way'
+        : `All places judged; ${answered} of ${asked} questions of the plan answered${now}`;
+    }
     default: return '';
   }
 }

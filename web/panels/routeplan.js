@@ -1,5 +1,5 @@
 /** The route plan: how it ends, what must be settled, what blocks, the steps, what the planner allows, the papers. */
-import { el, replace } from '../dom.js';
+import { el, replace, say } from '../dom.js';
 import { duration } from '../format.js';
 import { standing } from '../plan.js';
 import { blockingList, conditionList, leastLine, tradeTable } from './planoutcome.js';
@@ -10,9 +10,11 @@ import { problemBox } from './problem.js';
 import { stepList } from './plansteps.js';
 import { crossingTable, robustnessTable } from './plantables.js';
 import { outcomeTag } from './symbol.js';
+import { checkingWords } from '../underway.js';
 
 export function mountRoutePlan(root, { store, actions }) {
   const status = el('div', { id: 'plan-status', role: 'status' });
+  const progress = el('p', { id: 'plan-progress', class: 'fine-print' });
   const trouble = el('div', { id: 'plan-problem' });
   const outcome = el('h3', { id: 'plan-outcome', tabindex: '-1' });
   const words = el('p', { id: 'plan-standing' });
@@ -27,7 +29,7 @@ export function mountRoutePlan(root, { store, actions }) {
   const head = el('div', { class: 'plan-head' }, outcome, words, figures);
   const answer = el('div', { id: 'plan-answer', hidden: true },
     strip, settle, steps, tables, el('div', { class: 'plan-cautions' }, cautions));
-  root.append(status, trouble, head, papers, options, answer);
+  root.append(status, progress, trouble, head, papers, options, answer);
   let moveFocus = false;
 
   /** What is pressed here asks anew, and goes with the answer before: the focus waits for the new one. */
@@ -48,6 +50,10 @@ export function mountRoutePlan(root, { store, actions }) {
       if (report !== null) {
         actions.drawPlan();
       }
+    }),
+    store.watch(['plan', 'planProgress'], ({ plan, planProgress }) => {
+      progress.hidden = plan.status !== 'loading' || planProgress === null;
+      say(progress, progress.hidden ? '' : checkingWords(planProgress));
     }),
     store.watch(['plan', 'units', 'report'], state => {
       const { status: now, data, problem } = state.plan;

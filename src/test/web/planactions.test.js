@@ -41,6 +41,32 @@ test('what is not said stays out of the request', () => {
     { times: { notch: '20 min' }, avoidRaising: true, setAside: ['H3'] });
 });
 
+test('how far a plan has come is asked under the id that it was asked with, and no longer than it takes', async () => {
+  const slow = later();
+  const ids = [];
+  const { store, actions } = page({
+    plan: (inputs, question, signal, id) => {
+      ids.push(id);
+      return slow.promise;
+    },
+    checkProgress: async id => {
+      ids.push(id);
+      return { state: 'planning', at: 'H2', asked: 4, answered: ids.length - 1, found: [] };
+    },
+  });
+  await actions.openSamples();
+  const drawn = actions.drawPlan();
+  assert.equal(store.get().planProgress, null);
+  await new Promise(resolve => { store.watch(['planProgress'], state => state.planProgress && resolve()); });
+  assert.equal(store.get().planProgress.answered, 1);
+  slow.resolve(plan());
+  await drawn;
+  const asked = ids.length;
+  await new Promise(resolve => { setTimeout(resolve, 700); });
+  assert.equal(ids.length, asked);
+  assert.equal(new Set(ids).size, 1);
+});
+
 test('a late plan never takes the place of a newer one, and none stands while another is asked for', async () => {
   const answers = [later(), later()];
   let count = 0;

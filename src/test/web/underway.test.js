@@ -32,6 +32,8 @@ test('in words', () => {
     [told('checking', [1, 2, 3].map(i => place(`H${i}`)), { cells: 12, at: 'H3' }),
       '3 of 3 places judged in all 4 configurations (12 of 12)'],
     [told('planning'), 'All places judged; looking for the way'],
+    [told('planning', [], { asked: 30, answered: 12, at: 'H7' }),
+      'All places judged; 12 of 30 questions of the plan answered, at H7 now'],
   ]) {
     assert.equal(checkingWords(progress), words);
   }

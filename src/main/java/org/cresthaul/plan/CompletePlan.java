@@ -28,10 +28,22 @@ public final class CompletePlan {
      */
     public static Plan of(
             Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
-        Plan way = RoutePlan.of(route, rig, stance, margins, report, options);
+        return of(route, rig, stance, margins, report, options, PlanFollower.NONE);
+    }
+
+    /** The same, told to whoever follows it. */
+    public static Plan of(
+            Route route,
+            Rig rig,
+            LevelStance stance,
+            Margins margins,
+            Report report,
+            PlanOptions options,
+            PlanFollower follower) {
+        Plan way = RoutePlan.of(route, rig, stance, margins, report, options, follower);
         Optional<RightPlate> plate = RightPlate.find(stance);
         return plate.isEmpty()
-                ? completed(way, route, rig, stance, margins, report, options)
+                ? completed(way, route, rig, stance, margins, report, options, follower)
                 : completed(
                         way,
                         route,
@@ -39,15 +51,24 @@ public final class CompletePlan {
                         plate.get().stance(),
                         margins,
                         plate.get().in(report, route, rig),
-                        options);
+                        options,
+                        follower);
     }
 
     private static Plan completed(
-            Plan way, Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
+            Plan way,
+            Route route,
+            Rig rig,
+            LevelStance stance,
+            Margins margins,
+            Report report,
+            PlanOptions options,
+            PlanFollower follower) {
         List<Plan.Passage> passages = way.steps().stream()
                 .map(Plan.Step::passage)
                 .filter(Objects::nonNull)
                 .toList();
+        follower.asks(way.blocking().size() + passages.size());
         List<CrossingTime> crossings = crossings(route, passages, options);
         List<Plan.Condition> conditions = new ArrayList<>(way.conditions());
         crossings.stream()
@@ -73,12 +94,18 @@ public final class CompletePlan {
                 way.least(),
                 way.steps(),
                 way.blocking().parallelStream()
-                        .map(b -> new Plan.Block(
-                                b.hazard(), b.kind(), b.name(), b.chainageM(), b.why(), relaxations.at(b.hazard())))
+                        .map(b -> opened(b, relaxations, follower))
                         .toList(),
                 crossings,
-                RobustnessCheck.of(route, rig, stance, margins, passages, RobustnessCheck.Amounts.of(rig)),
+                RobustnessCheck.of(route, rig, stance, margins, passages, RobustnessCheck.Amounts.of(rig), follower),
                 way.cautions());
+    }
+
+    private static Plan.Block opened(Plan.Block b, Relaxations relaxations, PlanFollower follower) {
+        Plan.Block opened =
+                new Plan.Block(b.hazard(), b.kind(), b.name(), b.chainageM(), b.why(), relaxations.at(b.hazard()));
+        follower.answered(b.hazard());
+        return opened;
     }
 
     /**

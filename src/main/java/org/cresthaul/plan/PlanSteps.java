@@ -58,7 +58,8 @@ final class PlanSteps {
             Way way,
             List<String> blocking,
             LevelStance stance,
-            Optional<RightPlate> plate) {
+            Optional<RightPlate> plate,
+            PlanFollower follower) {
         this.stance = stance;
         this.plate = plate;
         this.route = route;
@@ -71,25 +72,36 @@ final class PlanSteps {
         this.way = way;
         this.blocking = blocking;
         lifts = new LiftStops(places, layout, route.lengthM());
+        follower.asks((int) IntStream.range(0, layout.clusters().size())
+                .filter(this::isRaised)
+                .count());
         bands = IntStream.range(0, layout.clusters().size())
                 .parallel()
-                .mapToObj(this::band)
+                .mapToObj(k -> band(k, follower))
                 .toList();
         steps = made();
     }
 
-    private Optional<RaiseBand> band(int k) {
+    private Raise raise(int k) {
+        return states.choice(
+                        k, way.configurations().get(layout.clusters().get(k).segment()))
+                .raise();
+    }
+
+    private boolean isRaised(int k) {
+        return !raise(k).equals(Raise.NONE);
+    }
+
+    private Optional<RaiseBand> band(int k, PlanFollower follower) {
+        if (!isRaised(k)) {
+            return Optional.empty();
+        }
         RouteLayout.Cluster cluster = layout.clusters().get(k);
-        int c = way.configurations().get(cluster.segment());
-        Raise raise = states.choice(k, c).raise();
-        return raise.equals(Raise.NONE)
-                ? Optional.empty()
-                : RaiseBand.find(
-                        cluster.places().stream().map(places::get).toList(),
-                        c,
-                        raise,
-                        raisedCheck,
-                        admission.leastShare());
+        List<PlanPlace> raised = cluster.places().stream().map(places::get).toList();
+        Optional<RaiseBand> band = RaiseBand.find(
+                raised, way.configurations().get(cluster.segment()), raise(k), raisedCheck, admission.leastShare());
+        follower.answered(raised.get(0).id());
+        return band;
     }
 
     List<Step> steps() {

@@ -37,6 +37,7 @@ public final class RobustnessCheck {
     private final LevelStance stance;
     private final Margins margins;
     private final Amounts amounts;
+    private final PlanFollower follower;
     private final List<Supplier<PlaceCheck>> alone;
 
     /**
@@ -153,12 +154,14 @@ public final class RobustnessCheck {
         }
     }
 
-    private RobustnessCheck(Route route, Rig rig, LevelStance stance, Margins margins, Amounts amounts) {
+    private RobustnessCheck(
+            Route route, Rig rig, LevelStance stance, Margins margins, Amounts amounts, PlanFollower follower) {
         this.route = route;
         this.rig = rig;
         this.stance = stance;
         this.margins = margins;
         this.amounts = amounts;
+        this.follower = follower;
         alone = List.of(
                 () -> check(Alterations.surveyed(route, amounts.surveyTimes), stance),
                 () -> check(route, Alterations.closer(stance, amounts.rideM)),
@@ -173,7 +176,19 @@ public final class RobustnessCheck {
     /** The margins of a plan's passages; those it blocks at or sets aside are never called its weakest point. */
     public static Robustness of(
             Route route, Rig rig, LevelStance stance, Margins margins, List<Plan.Passage> passages, Amounts amounts) {
-        return new RobustnessCheck(route, rig, stance, margins, amounts)
+        return of(route, rig, stance, margins, passages, amounts, PlanFollower.NONE);
+    }
+
+    /** The same, told of every passage to whoever follows it. */
+    static Robustness of(
+            Route route,
+            Rig rig,
+            LevelStance stance,
+            Margins margins,
+            List<Plan.Passage> passages,
+            Amounts amounts,
+            PlanFollower follower) {
+        return new RobustnessCheck(route, rig, stance, margins, amounts, follower)
                 .of(passages.stream().map(Place::of).toList());
     }
 
@@ -181,7 +196,7 @@ public final class RobustnessCheck {
         Map<List<Object>, Ranked> least = new LinkedHashMap<>();
         // Each place has checks of its own, so that they can go side by side.
         places.parallelStream()
-                .map(this::rows)
+                .map(this::followed)
                 .toList()
                 .forEach(rows -> rows.forEach(r -> least.merge(
                         List.of(r.row.hazard(), r.row.kind()), r, (a, b) -> a.worstShare() <= b.worstShare() ? a : b)));
@@ -225,6 +240,12 @@ public final class RobustnessCheck {
                 r.where()
                         + ": an exact survey here would free more than anywhere else on this plan"
                         + (others ? " where that is known." : "."));
+    }
+
+    private List<Ranked> followed(Place place) {
+        List<Ranked> rows = rows(place);
+        follower.answered(place.hazard);
+        return rows;
     }
 
     private List<Ranked> rows(Place place) {

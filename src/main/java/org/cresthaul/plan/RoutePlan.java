@@ -32,6 +32,7 @@ public final class RoutePlan {
     private final RaiseJudge raised;
     private final LevelStance stance;
     private final Optional<RightPlate> plate;
+    private final PlanFollower follower;
 
     private RoutePlan(
             Route route,
@@ -39,7 +40,9 @@ public final class RoutePlan {
             Report report,
             PlanOptions options,
             RaiseJudge raised,
-            Optional<RightPlate> plate) {
+            Optional<RightPlate> plate,
+            PlanFollower follower) {
+        this.follower = follower;
         this.stance = stance;
         this.plate = plate;
         this.route = route;
@@ -61,17 +64,29 @@ public final class RoutePlan {
      */
     public static Plan of(
             Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
+        return of(route, rig, stance, margins, report, options, PlanFollower.NONE);
+    }
+
+    /** The same, told to whoever follows it. */
+    static Plan of(
+            Route route,
+            Rig rig,
+            LevelStance stance,
+            Margins margins,
+            Report report,
+            PlanOptions options,
+            PlanFollower follower) {
         // Gaps do not depend on the plate, so that a raise is judged alike.
         RaiseJudge judge = RaiseJudge.of(new RaisedCheck(route, rig, stance, margins));
         Optional<RightPlate> plate = RightPlate.find(stance);
         return plate.isEmpty()
-                ? of(route, stance, report, options, judge)
-                : of(route, plate.get().stance(), plate.get().in(report, route, rig), options, judge, plate);
+                ? of(route, stance, report, options, judge, plate, follower)
+                : of(route, plate.get().stance(), plate.get().in(report, route, rig), options, judge, plate, follower);
     }
 
     /** The plan, with any judge of raises. */
     static Plan of(Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge raised) {
-        return of(route, stance, report, options, raised, Optional.empty());
+        return of(route, stance, report, options, raised, Optional.empty(), PlanFollower.NONE);
     }
 
     private static Plan of(
@@ -80,12 +95,13 @@ public final class RoutePlan {
             Report report,
             PlanOptions options,
             RaiseJudge raised,
-            Optional<RightPlate> plate) {
+            Optional<RightPlate> plate,
+            PlanFollower follower) {
         List<InputProblem> problems = PlanOptionsCheck.problems(report, options);
         if (!problems.isEmpty()) {
             throw new IllegalArgumentException(problems.toString());
         }
-        return new RoutePlan(route, stance, report, options, raised, plate).plan();
+        return new RoutePlan(route, stance, report, options, raised, plate, follower).plan();
     }
 
     private Plan plan() {
@@ -155,7 +171,8 @@ public final class RoutePlan {
                 way,
                 blocking.stream().map(PlanPlace::id).toList(),
                 stance,
-                plate);
+                plate,
+                follower);
         List<Plan.Condition> conditions = new ArrayList<>(steps.conditions());
         conditions.addAll(PermitConditions.of(route));
         conditions.replaceAll(c -> c.settledBy(options.settled()));

@@ -4,16 +4,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.cresthaul.check.CheckFollower;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.plan.PlanFollower;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
 import org.cresthaul.units.Worded;
 
 /** How far one check, and the plan behind it, has come. Told by the threads that work, asked by others. */
-final class CheckUnderway implements CheckFollower {
+final class CheckUnderway implements CheckFollower, PlanFollower {
     /** Of places that are not judged in every configuration yet. */
     private final Map<String, Integer> begun = new ConcurrentHashMap<>();
 
@@ -22,6 +24,8 @@ final class CheckUnderway implements CheckFollower {
     private volatile int ofPlaces;
     private volatile int configurations;
     private volatile String at;
+    private final AtomicInteger asked = new AtomicInteger();
+    private final AtomicInteger answered = new AtomicInteger();
     /** Whose answer is waited for; null when it is this one's own. */
     private volatile CheckUnderway leader;
 
@@ -60,17 +64,28 @@ final class CheckUnderway implements CheckFollower {
      * How far.
      *
      * @param state waiting, checking, planning; or none where nothing is under way
-     * @param at the place that was judged in one configuration more just now, or null
+     * @param at the place that was judged in one configuration more just now, or of which a question of the plan was
+     *     answered; or null
      * @param cells places judged, configuration by configuration, of {@code places} in {@code configurations} each
      * @param found those that are judged in all of them, in the order they were, from the one asked for
+     * @param asked questions of the plan to the engines that are known so far
+     * @param answered of these
      */
-    record State(String state, String at, int cells, int places, int configurations, List<Found> found) {
-        static final State NONE = new State("none", null, 0, 0, 0, List.of());
+    record State(
+            String state,
+            String at,
+            int cells,
+            int places,
+            int configurations,
+            List<Found> found,
+            int asked,
+            int answered) {
+        static final State NONE = new State("none", null, 0, 0, 0, List.of(), 0, 0);
     }
 
     State state(int from) {
         CheckUnderway other = leader;
-        if (other != null && phase == Phase.WAITING) {
+        if (other != null && phase != Phase.CHECKING) {
             return other.state(from);
         }
         synchronized (found) {
@@ -83,7 +98,9 @@ final class CheckUnderway implements CheckFollower {
                                     .sum(),
                     ofPlaces,
                     configurations,
-                    List.copyOf(found.subList(Math.min(Math.max(0, from), found.size()), found.size())));
+                    List.copyOf(found.subList(Math.min(Math.max(0, from), found.size()), found.size())),
+                    asked.get(),
+                    answered.get());
         }
     }
 
@@ -132,8 +149,21 @@ final class CheckUnderway implements CheckFollower {
         }
     }
 
-    /** The report is there; what remains is the way. */
+    /** The report is there; what remains is the way, looked for by this one as long as it waits for no other. */
     void plans() {
+        leader = null;
+        at = null;
         phase = Phase.PLANNING;
+    }
+
+    @Override
+    public void asks(int more) {
+        asked.addAndGet(more);
+    }
+
+    @Override
+    public void answered(String hazard) {
+        at = hazard;
+        answered.incrementAndGet();
     }
 }

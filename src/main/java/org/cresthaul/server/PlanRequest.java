@@ -102,11 +102,14 @@ record PlanRequest(
     /** The same, told to whoever follows it. */
     Planned of(CheckRequest check, CheckedReports reports, CheckUnderway following) {
         Report report = reports.of(check, following);
+        PlanOptions options = options(check, report);
         following.plans();
-        return new Planned(
-                report,
-                CompletePlan.of(
-                        check.route(), check.rig(), check.stance(), check.margins(), report, options(check, report)));
+        Plan plan = reports.plan(check, options, following, () -> {
+            following.plans();
+            return CompletePlan.of(
+                    check.route(), check.rig(), check.stance(), check.margins(), report, options, following);
+        });
+        return new Planned(report, plan);
     }
 
     /** @throws Refusal likewise */

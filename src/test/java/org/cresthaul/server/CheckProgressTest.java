@@ -1,6 +1,9 @@
 package org.cresthaul.server;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotSame;
+import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -22,6 +25,8 @@ import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.geometry.WorkStopped;
+import org.cresthaul.plan.Plan;
+import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
@@ -42,7 +47,7 @@ class CheckProgressTest {
         Route route = RouteFile.parse(bytes(RouteTexts.ROUTE));
         Rig rig = RigFile.parse(bytes(RigTexts.RIG));
         CheckUnderway one = new CheckUnderway();
-        assertEquals(new CheckUnderway.State("waiting", null, 0, 0, 0, List.of()), one.state(0));
+        assertEquals(new CheckUnderway.State("waiting", null, 0, 0, 0, List.of(), 0, 0), one.state(0));
         List<CheckUnderway.State> seen = Collections.synchronizedList(new ArrayList<>());
         Report report = RouteCheck.check(
                 route,
@@ -121,6 +126,48 @@ class CheckProgressTest {
             assertTrue(states.contains("checking"), states.toString());
             assertEquals("none", state(server, "one"));
         }
+    }
+
+    /** Every passage and every place that blocks is a question of its own; the same plan again asks none. */
+    @Test
+    void thePlanIsFollowedToItsLastQuestionAndMadeOnce() {
+        CheckedReports reports = new CheckedReports();
+        CheckUnderway first = new CheckUnderway();
+        Plan plan = planned(reports, "", first);
+        CheckUnderway.State end = first.state(0);
+        long passages = plan.steps().stream().filter(s -> s.passage() != null).count();
+        assertEquals("planning", end.state());
+        assertTrue(passages > 2, "passages: " + passages);
+        assertTrue(end.asked() >= passages + plan.blocking().size(), end.toString());
+        assertEquals(end.asked(), end.answered());
+
+        CheckUnderway again = new CheckUnderway();
+        assertSame(plan, planned(reports, "", again));
+        assertEquals(0, again.state(0).asked());
+        assertNotSame(plan, planned(reports, ",\"plan\":{\"avoidRaising\":true}", new CheckUnderway()));
+        assertNotSame(plan, planned(reports, ",\"margins\":{\"ground\":\"3 in\"}", new CheckUnderway()));
+    }
+
+    private static Plan planned(CheckedReports reports, String more, CheckUnderway follower) {
+        CheckRequest.With<PlanRequest> asked = CheckRequest.read(bytes(Requests.check(more)), PlanRequest::read);
+        return asked.more().of(asked.check(), reports, follower).plan();
+    }
+
+    /** A plan that was stopped leaves nothing; the next one who asks has it made. */
+    @Test
+    void aPlanThatWasStoppedIsNotKept() {
+        CheckedReports reports = new CheckedReports();
+        CheckRequest asked = CheckRequest.read(bytes(Requests.check("")));
+        Plan plan = planned(new CheckedReports(), "", new CheckUnderway());
+        assertThrows(
+                WorkStopped.class,
+                () -> reports.plan(asked, PlanOptions.defaults(), CheckFollower.NONE, () -> {
+                    throw new WorkStopped();
+                }));
+        assertSame(plan, reports.plan(asked, PlanOptions.defaults(), CheckFollower.NONE, () -> plan));
+        assertSame(plan, reports.plan(asked, PlanOptions.defaults(), CheckFollower.NONE, () -> {
+            throw new IllegalStateException("made twice");
+        }));
     }
 
     private static String state(TestServer server, String id) throws Exception {
