@@ -76,7 +76,8 @@ final class OffMap {
             }
             int last = Math.max(first, i - 1);
             double lengthM = path.chainageM(last) - path.chainageM(first);
-            if (lengthM >= LEFT_M) {
+            // Where an extract does not say what it covers, a short way behind a road may be behind its edge as well.
+            if (lengthM >= (cover.silent().isEmpty() ? LEFT_M : LEAST_M)) {
                 found.add(new Stretch(path.chainageM(mapEnds(first)), path.chainageM(mapBegins(last))));
             } else if (lengthM >= LEAST_M) {
                 found.add(new Stretch(path.chainageM(first), path.chainageM(last)));

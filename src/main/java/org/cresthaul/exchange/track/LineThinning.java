@@ -5,17 +5,21 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Deque;
 import java.util.List;
+import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.route.LonLat;
 
 /**
  * Leaves out points of a line that lie within a tolerance of the straight piece that then takes their place (D. Douglas
  * and T. Peucker, Algorithms for the reduction of the number of points, Cartographica 10, 1973). Pieces are straight in
- * longitude and latitude, as those of a route are. First and last stay.
+ * longitude and latitude, as those of a route are. First and last stay, and so does every {@link #APART}th: the work
+ * then grows with the length of a line and not, where points wind on purpose, with its square.
  */
 public final class LineThinning {
     private static final double A_M = 6_378_137;
     /** Of the ellipsoid, a degree is at most 1 % longer or shorter than on this sphere: the tolerance allows for it. */
     private static final double DEG_M = Math.toRadians(A_M) * 1.01;
+
+    private static final int APART = 1024;
 
     private LineThinning() {}
 
@@ -30,9 +34,22 @@ public final class LineThinning {
                 .toArray();
         BitSet kept = new BitSet(line.size());
         kept.set(0);
-        kept.set(line.size() - 1);
+        StopSignal stop = StopSignal.current();
+        for (int from = 0; from < line.size() - 1; from += APART) {
+            stop.poll();
+            int to = Math.min(from + APART, line.size() - 1);
+            kept.set(to);
+            keep(line, lonDegM, new int[] {from, to}, withinM, kept);
+        }
+        List<LonLat> thin = new ArrayList<>(kept.cardinality());
+        kept.stream().forEach(i -> thin.add(line.get(i)));
+        return List.copyOf(thin);
+    }
+
+    /** Marks the points between two that are needed. */
+    private static void keep(List<LonLat> line, double[] lonDegM, int[] whole, double withinM, BitSet kept) {
         Deque<int[]> open = new ArrayDeque<>();
-        open.push(new int[] {0, line.size() - 1});
+        open.push(whole);
         while (!open.isEmpty()) {
             int[] span = open.pop();
             int farthest = -1;
@@ -50,9 +67,6 @@ public final class LineThinning {
                 open.push(new int[] {farthest, span[1]});
             }
         }
-        List<LonLat> thin = new ArrayList<>(kept.cardinality());
-        kept.stream().forEach(i -> thin.add(line.get(i)));
-        return List.copyOf(thin);
     }
 
     /** How far a place is from a piece, squared, square meters; rather too much than too little. */

@@ -161,6 +161,25 @@ class MapEndsTest {
         assertEquals(1100, found.get(0).toM(), 0.1);
     }
 
+    /**
+     * Where the extract does not say what it covers, the same yard may lie behind its edge, and the edge anywhere
+     * behind the last side road, at 600 m; from the west as from the east.
+     */
+    @Test
+    void aLineThatEndsJustPastTheEdgeOfASilentExtractIsUnknownFromTheLastSideRoadOn() throws Exception {
+        SmallMap map = SmallMap.road().node(40, 600, 90).way(101, List.of(7L, 40L), "highway", "residential");
+
+        List<ImportPreview.Candidate> out = candidates(List.of(track(0, 1000, 1100)), extract(map));
+        List<ImportPreview.Candidate> in = candidates(List.of(track(1100, 1000, 0)), extract(map));
+
+        assertEquals(List.of(Kind.OFF_MAP), out.stream().map(c -> c.kind()).toList());
+        assertEquals(600, out.get(0).fromM(), 0.01);
+        assertEquals(1100, out.get(0).toM(), 0.1);
+        assertEquals(List.of(Kind.OFF_MAP), in.stream().map(c -> c.kind()).toList());
+        assertEquals(0, in.get(0).fromM(), 0.01);
+        assertEquals(500, in.get(0).toM(), 0.1);
+    }
+
     /** A map with the road through to 1900 m takes the place of one that had no road there. */
     @Test
     void aLargerExtractTakesAwayWhatTheSmallerOneDidNotHave() throws Exception {

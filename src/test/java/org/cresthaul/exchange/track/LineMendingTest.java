@@ -8,6 +8,8 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import org.cresthaul.exchange.track.LineMending.Mended;
+import org.cresthaul.geometry.StopSignal;
+import org.cresthaul.geometry.WorkStopped;
 import org.cresthaul.route.LonLat;
 import org.cresthaul.units.InputRejected;
 import org.junit.jupiter.api.Test;
@@ -244,5 +246,22 @@ class LineMendingTest {
         assertEquals(2, LineThinning.of(zigzag, 0.25).size());
         assertEquals(21, LineThinning.of(zigzag, 0.15).size());
         assertEquals(21, LineThinning.of(zigzag, 0).size());
+    }
+
+    /** So that the work grows no faster than the line: of 5,000 points on a straight one every 1,024th stays. */
+    @Test
+    void thinsALongLinePieceByPiece() {
+        List<LonLat> straight = new ArrayList<>();
+        for (int i = 0; i < 5000; i++) {
+            straight.add(new LonLat(i * M, 0));
+        }
+        assertEquals(
+                List.of(0, 1024, 2048, 3072, 4096, 4999),
+                LineThinning.of(straight, 0.25).stream().map(straight::indexOf).toList());
+        assertThrows(WorkStopped.class, () -> {
+            StopSignal stop = new StopSignal();
+            stop.give();
+            stop.during(() -> LineThinning.of(straight, 0.25));
+        });
     }
 }
