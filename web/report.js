@@ -82,12 +82,21 @@ export function ranked(report) {
     .map(({ configuration }) => configuration);
 }
 
+/** "3 axles"; "3 axles, axle 4 up" where several can be up and must be told apart. */
+export const axlesWords = configuration =>
+  `${configuration.axles} ${configuration.axles === 1 ? 'axle' : 'axles'}${raisedWords(configuration)}`;
+
+/** Which trailer axles are up, after their number: ", axle 4 up"; nothing where there is one lift axle, or none. */
+export const raisedWords = ({ axlesUp = [] }) => (axlesUp.length === 0 ? ''
+  : `, ${axlesUp.length === 1 ? 'axle' : 'axles'} ${axlesUp.join(', ')} up`);
+
 /** What the three choosers offer, each in the report's order. */
 export function choices(report) {
   const distinct = values => [...new Set(values)];
   return {
     lifts: distinct(report.configurations.map(c => c.lift))
-      .map(lift => ({ lift, axles: report.configurations.find(c => c.lift === lift).axles })),
+      .map(lift => report.configurations.find(c => c.lift === lift))
+      .map(({ lift, axles, axlesUp }) => ({ lift, axles, axlesUp })),
     boosters: distinct(report.configurations.map(c => c.booster)),
     notches: notches(report),
   };
@@ -107,11 +116,11 @@ export function closestConfiguration(report, { lift, booster, notch }) {
 
 /**
  * Columns of a hazard's matrix, in the report's order: one for each axle state and booster state, those of one axle
- * state that give equal results at every notch made one: {lift, axles, boosters}.
+ * state that give equal results at every notch made one: {lift, axles, axlesUp, boosters}.
  */
 export function matrixColumns(report, hazard) {
   const columns = [];
-  for (const { lift, axles } of choices(report).lifts) {
+  for (const { lift, axles, axlesUp } of choices(report).lifts) {
     for (const booster of choices(report).boosters) {
       if (!report.configurations.some(c => c.lift === lift && c.booster === booster)) {
         continue;
@@ -121,7 +130,7 @@ export function matrixColumns(report, hazard) {
       if (twin) {
         twin.boosters.push(booster);
       } else {
-        columns.push({ lift, axles, boosters: [booster] });
+        columns.push({ lift, axles, axlesUp, boosters: [booster] });
       }
     }
   }

@@ -36,7 +36,10 @@ export function humpColumns(report, hump) {
     }
     const state = `${configuration.lift}/${configuration.booster}`;
     const column = states.get(state)
-      ?? { lift: configuration.lift, axles: configuration.axles, boosters: [configuration.booster], rungs: [] };
+      ?? {
+        lift: configuration.lift, axles: configuration.axles, axlesUp: configuration.axlesUp,
+        boosters: [configuration.booster], rungs: [],
+      };
     column.rungs.push({ notch: configuration.notch, clearM, contactM });
     states.set(state, column);
   });

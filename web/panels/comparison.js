@@ -2,7 +2,7 @@
 import { el, replace } from '../dom.js';
 import { dimension, duration, room, spareLeft, weight } from '../format.js';
 import { sorted, SPARE_KINDS, worstOf } from '../plan.js';
-import { ranked } from '../report.js';
+import { raisedWords, ranked } from '../report.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { mountDifferences } from './differences.js';
 import { mountMarginPlot } from './marginplot.js';
@@ -108,7 +108,7 @@ export function mountComparison(root, { store, actions }) {
     },
     el('td', {}, show),
     el('td', {}, pick),
-    el('td', {}, String(c.axles)),
+    el('td', {}, `${c.axles}${raisedWords(c)}`),
     el('td', {}, BOOSTER_WORDS[c.booster] ?? c.booster),
     el('th', { scope: 'row' }, c.notch, el('span', { class: 'notch-offset' }, offset(c.notchOffsetM, units)),
       isBest && el('strong', { class: 'comparison-best' }, ' best')),

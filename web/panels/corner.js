@@ -4,7 +4,7 @@
  */
 import { el, onWidth, replace, say, set, svg } from '../dom.js';
 import { against, angle, clearance, dimension, required, room, round } from '../format.js';
-import { findCell, findConfiguration, findHazard, isCorner, reversingOf } from '../report.js';
+import { axlesWords, findCell, findConfiguration, findHazard, isCorner, reversingOf } from '../report.js';
 import { linePath, marksIn, northOf, poseMatrix, ringsPath, statesAt, windowOf } from '../drawing/corner.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { axisUnitM, axisUnitName } from '../format.js';
@@ -210,7 +210,7 @@ export function mountCorner(root, { store, actions }) {
   function row({ configuration, cell }, { units: system, configuration: chosen }) {
     const c = cell?.corner;
     const figure = value => el('td', { class: 'figure' }, typeof value === 'number' ? required(value, system) : '—');
-    const label = `${configuration.axles} axles, ${BOOSTER_WORDS[configuration.booster] ?? configuration.booster}`;
+    const label = `${axlesWords(configuration)}, ${BOOSTER_WORDS[configuration.booster] ?? configuration.booster}`;
     return el('tr', {
       'data-configuration': configuration.key, 'data-verdict': cell?.verdict, 'data-value-m': c?.valueM,
       class: configuration.key === chosen ? 'chosen' : null,

@@ -2,7 +2,7 @@
 import { el, replace, set } from '../dom.js';
 import { chainageFigure, chainageUnitName, clearance, raise, weightLeft } from '../format.js';
 import { ALL, listed, ONLY, shownWords } from '../listing.js';
-import { choices, findCell, findConfiguration, governing, leastSetting, verdictWords } from '../report.js';
+import { choices, findCell, findConfiguration, governing, leastSetting, raisedWords, verdictWords } from '../report.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { kindIcon, verdictTag } from './symbol.js';
 import { openHazard } from './detail.js';
@@ -82,7 +82,7 @@ export function mountHazards(root, { store, actions }) {
   function fillChoosers({ report, configuration }) {
     const { lifts, boosters, notches } = choices(report);
     const now = findConfiguration(report, configuration);
-    options(lift, lifts.map(l => [l.lift, `${l.axles}`]), now.lift);
+    options(lift, lifts.map(l => [l.lift, `${l.axles}${raisedWords(l)}`]), now.lift);
     options(booster, boosters.map(b => [b, BOOSTER_WORDS[b] ?? b]), now.booster);
     options(notch, notches.map(n => [n.notch, n.notch]), now.notch);
   }

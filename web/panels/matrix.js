@@ -2,7 +2,7 @@
 import { el, replace, roving } from '../dom.js';
 import { clearance, weightLeft } from '../format.js';
 import {
-  cellsAt, findHazard, governing, leastSetting, matrixColumns, notches, severity, shareLeft,
+  axlesWords, cellsAt, findHazard, governing, leastSetting, matrixColumns, notches, severity, shareLeft,
 } from '../report.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { raiseWords } from './hazards.js';
@@ -83,14 +83,14 @@ function matrix({ report, configuration, units }, hazard, actions) {
 
 function axleHeads(columns) {
   const heads = [];
-  for (const { lift, axles } of columns) {
+  for (const { lift, axles, axlesUp } of columns) {
     if (heads.at(-1)?.lift === lift) {
       heads.at(-1).span++;
     } else {
-      heads.push({ lift, axles, span: 1 });
+      heads.push({ lift, axles, axlesUp, span: 1 });
     }
   }
-  return heads.map(({ axles, span }) => el('th', { scope: 'colgroup', colspan: span }, `${axles} axles`));
+  return heads.map(head => el('th', { scope: 'colgroup', colspan: head.span }, axlesWords(head)));
 }
 
 /**

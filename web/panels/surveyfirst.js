@@ -2,6 +2,7 @@
 import { el, replace } from '../dom.js';
 import { chainage, clearance, dimension, room } from '../format.js';
 import { kindOf } from '../kinds.js';
+import { axlesWords } from '../report.js';
 import { humpColumns, knownFrom, sketchWords, trackWords } from '../surveyfirst.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { framed } from './plantables.js';
@@ -71,8 +72,8 @@ function ladder(report, hump, units) {
       + `${dimension(hump.planeM, units)} between, before the error of a survey.`),
     framed(title, el('table', { class: 'hump-table' },
       el('caption', { class: 'unseen' }, title),
-      el('thead', {}, el('tr', {}, el('th', { scope: 'col' }, 'Notch'), columns.map(({ axles, boosters }) =>
-        el('th', { scope: 'col' }, `${axles} ${axles === 1 ? 'axle' : 'axles'}`,
+      el('thead', {}, el('tr', {}, el('th', { scope: 'col' }, 'Notch'), columns.map(({ boosters, ...state }) =>
+        el('th', { scope: 'col' }, axlesWords(state),
           el('span', { class: 'hazard-side' }, boosters.map(b => BOOSTER_WORDS[b] ?? b).join(', ')))))),
       el('tbody', {}, columns[0].rungs.map(({ notch }, row) => el('tr', {},
         el('th', { scope: 'row' }, notch),

@@ -1,7 +1,8 @@
-/** An axle more or less in a group, and the lift axle: what is asked for, and the file's text with it. No DOM. */
+/** An axle more or less in a group: what is asked for, and the file's text with it. No DOM. */
 import { withItem, withKey, without, withValue } from './jsonedit.js';
 import { pointerOf, valueAt } from './frame.js';
 import { lengthOf, lengthText } from '../length.js';
+import { withoutAxleNumber, withoutLift } from './lifts.js';
 import { rowsOf, tapeOf } from './tape.js';
 import { withRow } from './tapechange.js';
 import { weightAsked, withWeight } from './unitweight.js';
@@ -115,25 +116,11 @@ export function withoutAxle(text, stance, group, given) {
   let made = without(text, [...group.path, Number(given.which)]);
   if (group.key === 'trailer') {
     made = withValue(made, ['stances', stance, 'trailer', 'valveAxle'], Number(given.valve));
-    made = Number(given.which) === count - 1 ? withoutLift(made, stance) : made;
+    const lift = valueAt(JSON.parse(made), ['stances', stance, 'trailer', 'liftAxle']);
+    made = !lift ? withoutAxleNumber(made, stance, Number(given.which) + 1)
+      : Number(given.which) === count - 1 ? withoutLift(made, stance) : made;
   }
   return given.weight ? withWeight(made, stance, group.weight, {
     weight: given.weight, x: lengthOf(axle.x), h: axle.radius, sign: -1,
   }) : made;
 }
-
-export const LIFT_ASKED = [
-  { key: 'gap', label: 'Raised tire over the ground', example: '4 1/4 in' },
-  { key: 'secondaryRise', label: 'Rear higher with it up', example: '0 in' },
-];
-
-/** The text with the last trailer axle as lift axle. */
-export const withLift = (text, stance, { gap, secondaryRise }) =>
-  withKey(text, ['stances', stance, 'trailer'], 'liftAxle', { gap, secondaryRise });
-
-/** Without: the last trailer axle stays down, and what is known with it up is left out. */
-export const withoutLift = (text, stance) => {
-  const gauges = ['stances', stance, 'weights', 'gauges'];
-  const made = without(text, ['stances', stance, 'trailer', 'liftAxle']);
-  return valueAt(JSON.parse(made), gauges) ? without(made, [...gauges, 'trailerUp']) : made;
-};

@@ -1,10 +1,11 @@
 /** What can be put on a rig, taken off it, or made of it, each as one change that asks for all it needs. No DOM. */
 import { withItem, without, withValue } from './jsonedit.js';
 import {
-  askedForAxle, askedForLessAxle, groupsOf, LIFT_ASKED, withAxle, withLift, withoutAxle, withoutLift,
+  askedForAxle, askedForLessAxle, groupsOf, withAxle, withoutAxle,
 } from './axles.js';
 import { valueAt } from './frame.js';
 import { lengthOf } from '../length.js';
+import { liftChanges } from './lifts.js';
 import {
   askedForBooster, askedForJeep, boosterCount, jeepCount, withBooster, withJeep, withoutBooster, withoutJeep,
 } from './units.js';
@@ -20,17 +21,13 @@ const MOST_JEEPS = 3;
  * `pressure`, `chart`, `text`; make: (text, given) → the file's text with it.
  */
 export function changesOf(json, stance) {
-  const trailer = valueAt(json, ['stances', stance, 'trailer']) ?? {};
   const boosters = boosterCount(json, stance);
   const jeeps = jeepCount(json, stance);
   const last = (count, word) => (count > 1 ? `${word} ${count}` : `the ${word}`);
   return [
     ...notchChanges(json),
     ...groupsOf(json, stance).flatMap(group => axleChanges(json, stance, group)),
-    trailer.liftAxle ? change('lift-off', 'Take out the lift axle', 'the lift axle stays down', [],
-      text => withoutLift(text, stance))
-      : (trailer.axles ?? []).length > 1 && change('lift-on', 'Make the last trailer axle a lift axle', 'a lift axle',
-        LIFT_ASKED, (text, given) => withLift(text, stance, given)),
+    ...liftChanges(json, stance),
     boosters < MOST_BOOSTERS && change('booster-on', boosters === 0 ? 'Add a booster' : 'Add a booster behind',
       'one more booster', askedForBooster(json, stance), (text, given) => withBooster(text, stance, given)),
     boosters > 0 && change('booster-off', `Take out ${last(boosters, 'booster')}`,

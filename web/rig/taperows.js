@@ -2,6 +2,7 @@
 import { valueAt, xOf } from './frame.js';
 import { lengthOf } from '../length.js';
 import { alongRow, steps, writtenRow } from './rows.js';
+import { liftPlaces } from './lifts.js';
 import { steeringPlaces } from './steering.js';
 
 /** Key in the file, what it is, what there is to know about it. */
@@ -52,11 +53,13 @@ export function limitGroups(json, path, at, key) {
   const listed = (from, rows, id) => rows.map(([where, name, hold, wide]) =>
     valuePlace(json, `${id}/${where}`, name, hold, [...from, ...steps(where)], wide ? { wide: where, unit: key } : {}))
     .filter(Boolean);
-  const steering = kind === 'tractor' ? [] : steeringPlaces(json, path)
-    .map(([id, name, hold, from]) => valuePlace(json, `${key}/${id}`, name, hold, from)).filter(Boolean);
+  const steering = kind === 'tractor' ? [] : written(json, key, steeringPlaces(json, path));
   const first = kind === key || key === 'jeep-0';
   return [
-    { key: 'limits', title: 'Travel and limits', open: false, places: listed(path, LIMITS[kind], key) },
+    {
+      key: 'limits', title: 'Travel and limits', open: false,
+      places: [...listed(path, LIMITS[kind], key), ...kind === 'trailer' ? written(json, key, liftPlaces(json, path)) : []],
+    },
     ...steering.length > 0 ? [{ key: 'steering', title: 'Wheels that turn', open: true, places: steering }] : [],
     ...first ? [{
       key: 'widths', title: kind === key ? 'Widths and angles' : 'Widths and angles, of all jeeps', open: false,
@@ -64,6 +67,10 @@ export function limitGroups(json, path, at, key) {
     }] : [],
   ];
 }
+
+/** @param places [id, name, where to look, path] */
+const written = (json, key, places) =>
+  places.map(([id, name, hold, from]) => valuePlace(json, `${key}/${id}`, name, hold, from)).filter(Boolean);
 
 function valuePlace(json, id, name, hold, path, more = {}) {
   const value = writtenRow(json, `${id}/value`, name, path, more);

@@ -58,7 +58,7 @@ test('lift axle and notches', () => {
   const down = by(LOADED, 'lift-off');
   assert.equal(stance(down).trailer.liftAxle, undefined);
   assert.equal(stance(down).weights.gauges.trailerUp, undefined);
-  assert.deepEqual(stance(by(down, 'lift-on', { gap: '4 in', secondaryRise: '1 in' })).trailer.liftAxle,
+  assert.deepEqual(stance(by(down, 'lift-on', { which: '3', gap: '4 in', secondaryRise: '1 in' })).trailer.liftAxle,
     { gap: '4 in', secondaryRise: '1 in' });
   const names = text => JSON.parse(text).notches.map(({ name }) => name);
   assert.deepEqual(names(by(LOADED, 'notch-on', { name: '8', offset: '2 1/2 in' })),
@@ -68,6 +68,35 @@ test('lift axle and notches', () => {
   assert.deepEqual(names(by(LOADED, 'notch-on', { name: '0', offset: '-3 in' })),
     ['0', '1', '2', '3', '4', '5', '6', '7']);
   assert.deepEqual(names(by(LOADED, 'notch-off', { which: '0' })), ['2', '3', '4', '5', '6', '7']);
+});
+
+test('several lift axles, one after another', () => {
+  const choices = (text, key) => changes(text).find(one => one.key === key)?.asked[0].choices.map(([value]) => value);
+  const { liftAxle, axles } = stance(LOADED).trailer;
+  // The height valves read axle 1; axle 3 is the lift axle already.
+  assert.deepEqual(choices(LOADED, 'lift-on'), ['2']);
+  const two = by(LOADED, 'lift-on', { which: '2', gap: '4 in', secondaryRise: '1/2 in' });
+  const { trailer, weights } = stance(two);
+  assert.deepEqual([trailer.liftAxle, trailer.liftAxles],
+    [undefined, [{ axle: 2, gap: '4 in' }, { axle: 3, gap: liftAxle.gap }]]);
+  assert.deepEqual(trailer.liftStates, [
+    { up: [3], secondaryRise: liftAxle.secondaryRise, gauge: stance(LOADED).weights.gauges.trailerUp },
+    { up: [2], secondaryRise: '1/2 in' },
+  ]);
+  assert.equal(weights.gauges.trailerUp, undefined);
+  assert.deepEqual([choices(two, 'lift-on'), choices(two, 'lift-together'), choices(two, 'lift-apart')],
+    [undefined, ['2-3'], undefined]);
+
+  const both = by(two, 'lift-together', { up: '2-3', secondaryRise: '2 in' });
+  assert.deepEqual(stance(both).trailer.liftStates[2], { up: [2, 3], secondaryRise: '2 in' });
+  assert.deepEqual([choices(both, 'lift-together'), choices(both, 'lift-apart')], [undefined, ['3', '2', '2-3']]);
+  assert.deepEqual(stance(by(both, 'lift-apart', { up: '2' })).trailer.liftStates.map(({ up }) => up), [[3], [2, 3]]);
+
+  // What is taken out takes its states along; what is left keeps its number, or the one it has then.
+  assert.deepEqual(stance(by(both, 'lift-off', { which: '2' })).trailer.liftStates.map(({ up }) => up), [[3]]);
+  const less = stance(by(both, 'axle-off-trailer', { which: '1', valve: '1', weight: '2,500 lb' })).trailer;
+  assert.deepEqual([less.axles.length, less.liftAxles, less.liftStates.map(({ up }) => up)],
+    [axles.length - 1, [{ axle: 2, gap: liftAxle.gap }], [[2]]]);
 });
 
 test('boosters and jeeps that are taken out leave nothing behind', () => {

@@ -102,6 +102,7 @@ class FileFormatsTest {
         int weights = 0;
         int settled = 0;
         int jeeps = 0;
+        int lifts = 0;
         int boosters = 0;
         while (block.find()) {
             String example = block.group(1);
@@ -126,6 +127,14 @@ class FileFormatsTest {
                 assertEquals(1, RigFile.parse(text).stances().get(0).jeeps().size());
                 assertEquals(List.of(), RIG.validate(text, InputFormat.JSON));
                 jeeps++;
+            } else if (example.startsWith("{\"liftAxles\"")) {
+                JsonNode tree = new ObjectMapper().readTree(example);
+                String text = RigTexts.onFourAxles(
+                        tree.get("liftAxles").toString(), tree.get("liftStates").toString());
+                assertEquals(
+                        3, RigFile.parse(text).stances().get(0).liftStates().size());
+                assertEquals(List.of(), RIG.validate(text, InputFormat.JSON));
+                lifts++;
             } else if (example.startsWith("{\"booster\"")) {
                 JsonNode tree = new ObjectMapper().readTree(example);
                 String text = JsonEdit.edit(
@@ -154,6 +163,7 @@ class FileFormatsTest {
         assertEquals(1, limits);
         assertEquals(1, weights);
         assertEquals(1, settled);
+        assertEquals(1, lifts);
         assertEquals(1, jeeps);
         assertEquals(1, boosters);
     }

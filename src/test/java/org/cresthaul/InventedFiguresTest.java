@@ -90,10 +90,15 @@ class InventedFiguresTest {
             assertEquals(0.625 * INCH, offsets.get(i) - offsets.get(i - 1), 1e-9);
         }
         LevelStance stance = rig.stances().get(0);
-        stance.trailer().liftAxle().ifPresent(lift -> {
-            assertTrue(Math.abs(lift.secondaryRiseM() - 1.5 * INCH) > 1e-3, "rise of the second valve");
-            assertFalse(lift.gapM() > 3.49 * INCH && lift.gapM() < 4.01 * INCH, "raised tire over the road");
-        });
+        stance.trailer()
+                .lift()
+                .raised()
+                .forEach(r -> assertTrue(Math.abs(r.secondaryRiseM() - 1.5 * INCH) > 1e-3, "rise of the second valve"));
+        stance.trailer()
+                .lift()
+                .axles()
+                .forEach(lift -> assertFalse(
+                        lift.gapM() > 3.49 * INCH && lift.gapM() < 4.01 * INCH, "raised tire over the road"));
         Weights weights = stance.weights().orElseThrow();
         Weights.Gauges gauges = weights.gauges();
         for (Optional<ChartPoints> chart : List.of(gauges.trailerDown(), gauges.trailerUp(), gauges.booster())) {

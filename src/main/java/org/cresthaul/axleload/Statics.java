@@ -133,8 +133,11 @@ public final class Statics {
 
     private void placeTrailer(LiftState lift) {
         List<Axle> axles = stance.trailer().axles().axles();
-        for (int i = 0; i < stance.axlesDown(lift); i++) {
-            addRear(AxleKind.TRAILER, i + 1, axles.get(i).xM());
+        List<Axle> down = stance.trailer().down(lift);
+        for (int i = 0; i < axles.size(); i++) {
+            if (down.contains(axles.get(i))) {
+                addRear(AxleKind.TRAILER, i + 1, axles.get(i).xM());
+            }
         }
     }
 

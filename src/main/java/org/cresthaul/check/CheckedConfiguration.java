@@ -2,6 +2,7 @@ package org.cresthaul.check;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
@@ -33,18 +34,18 @@ public record CheckedConfiguration(LiftState lift, BoosterState booster, Notch n
 
     /** For people, without the notch: "3 axles · booster trailing". */
     Sentence stateLabel() {
-        return Sentence.of(Code.LABEL_STATE).with("axles", axles(axles)).with("booster", said(booster));
+        return Sentence.of(Code.LABEL_STATE).with("axles", axles(axles, lift)).with("booster", said(booster));
     }
 
     /** For people: "3 axles · booster trailing · notch 2". */
     Sentence label() {
-        return label(axles, booster, notch.name());
+        return label(axles, lift, booster, notch.name());
     }
 
     /** The same of a configuration that is known by these alone. */
-    public static Sentence label(int axles, BoosterState booster, String notch) {
+    public static Sentence label(int axles, LiftState lift, BoosterState booster, String notch) {
         return Sentence.of(Code.LABEL)
-                .with("axles", axles(axles))
+                .with("axles", axles(axles, lift))
                 .with("booster", said(booster))
                 .with("notch", notch);
     }
@@ -52,6 +53,19 @@ public record CheckedConfiguration(LiftState lift, BoosterState booster, Notch n
     /** "3 axles" */
     public static Sentence axles(int count) {
         return Sentence.of(count == 1 ? Code.AXLES_ONE : Code.AXLES_MANY).with("count", count);
+    }
+
+    /** "3 axles", or "3 axles, axle 4 up" where there are several lift axles. */
+    public static Sentence axles(int count, LiftState lift) {
+        return lift.named().isEmpty()
+                ? axles(count)
+                : Sentence.of(Code.AXLES_RAISED).with("axles", axles(count)).with("raised", numbered(lift.named()));
+    }
+
+    /** "axle 4", "axles 3, 4" */
+    public static Sentence numbered(List<Integer> numbers) {
+        return Sentence.of(numbers.size() == 1 ? Code.NUMBERED_ONE : Code.NUMBERED_MANY)
+                .with("numbers", numbers.stream().map(String::valueOf).collect(Collectors.joining(", ")));
     }
 
     private static Sentence said(BoosterState state) {

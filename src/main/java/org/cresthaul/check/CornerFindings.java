@@ -79,7 +79,7 @@ final class CornerFindings {
         for (int i = 0; i < configurations.size(); i++) {
             CheckedConfiguration c = configurations.get(i);
             boolean first = i == 0
-                    || configurations.get(i - 1).lift() != c.lift()
+                    || !configurations.get(i - 1).lift().equals(c.lift())
                     || configurations.get(i - 1).booster() != c.booster();
             if (first) {
                 Report.Cell cell = cells.get(i);

@@ -8,7 +8,7 @@ import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.LiftAxle;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Trailer;
 import org.cresthaul.rig.UnitName;
@@ -108,22 +108,17 @@ final class LevelDrawing {
             stance.jeeps().get(i).axles().axles().forEach(a -> add(wheels, a, shiftM));
         }
         List<Axle> axles = stance.trailer().axles().axles();
-        for (int i = 0; i < axles.size(); i++) {
-            if (i < loadCase.axles()) {
-                add(wheels, axles.get(i), trailerShiftM);
-            }
-        }
+        stance.trailer().down(loadCase.lift()).forEach(a -> add(wheels, a, trailerShiftM));
         List<Booster> boosters = standingBoosters();
         for (int i = 0; i < boosters.size(); i++) {
             double shiftM = boosterShiftM(i);
             boosters.get(i).axles().axles().forEach(a -> add(wheels, a, shiftM));
         }
-        if (loadCase.lift() == LiftState.UP) {
-            Axle lifted = axles.get(axles.size() - 1);
+        for (LiftAxle up : stance.trailer().lift().up(loadCase.lift())) {
+            Axle lifted = axles.get(up.index());
             wheels.add(new LoadsView.Wheel(
                     Figures.near(lifted.xM() + trailerShiftM),
-                    Figures.near(lifted.radiusM()
-                            + stance.trailer().liftAxle().orElseThrow().gapM()),
+                    Figures.near(lifted.radiusM() + up.gapM()),
                     Figures.near(lifted.radiusM()),
                     true,
                     null));

@@ -11,6 +11,7 @@ import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.ChartPoints;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.LiftAxles;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Weights;
 
@@ -117,8 +118,13 @@ record LoadCase(
 
     Optional<ChartPoints> trailerChart() {
         // A close-coupled booster breathes the trailer's air: its pressure stands for every axle of the group.
-        return weights.flatMap(
-                w -> lift == LiftState.UP ? w.gauges().trailerUp() : w.gauges().trailerDown());
+        return weights.flatMap(w -> lift.isUp()
+                ? stance.trailer()
+                        .lift()
+                        .find(lift)
+                        .flatMap(LiftAxles.Raised::gauge)
+                        .or(() -> lift.equals(LiftState.UP) ? w.gauges().trailerUp() : Optional.empty())
+                : w.gauges().trailerDown());
     }
 
     int axles() {

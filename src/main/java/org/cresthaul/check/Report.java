@@ -94,6 +94,7 @@ public record Report(
      *
      * @param verdict the worst of any hazard, and of the limits of the whole route where they count; never clear on a
      *     route without hazards, where nothing was judged
+     * @param axlesUp numbers of the trailer axles that are up, where there are several lift axles; else empty
      * @param loads under the limits of the whole route and the rig's own: "loads not known" without weights
      * @param raisedOnly how many of the hazards that are not clear become clear with a raise
      */
@@ -102,6 +103,7 @@ public record Report(
             String label,
             LiftState lift,
             int axles,
+            List<Integer> axlesUp,
             BoosterState booster,
             String notch,
             @Rounded(Rounding.LENGTH_NEAR) double notchOffsetM,

@@ -25,7 +25,7 @@ final class ReversingCheck {
         CheckedConfiguration last = null;
         for (CheckedConfiguration c : CheckedConfiguration.listOf(rig, stance)) {
             // Notches of one state follow one another.
-            if (last == null || c.lift() != last.lift() || c.booster() != last.booster()) {
+            if (last == null || !c.lift().equals(last.lift()) || c.booster() != last.booster()) {
                 states.add(state(c, stance));
             }
             last = c;

@@ -266,7 +266,7 @@ public final class RouteCheck {
             // Notches of one state follow one another, lowest first.
             for (;
                     i < configurations.size()
-                            && configurations.get(i).lift() == first.lift()
+                            && configurations.get(i).lift().equals(first.lift())
                             && configurations.get(i).booster() == first.booster();
                     i++) {
                 if (notch == null && cells.get(i).verdict() == Verdict.CLEAR) {
@@ -306,6 +306,7 @@ public final class RouteCheck {
                     c.label().toString(),
                     c.lift(),
                     c.axles(),
+                    c.lift().named(),
                     c.booster(),
                     c.notch().name(),
                     c.notch().offsetM(),

@@ -4,10 +4,12 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.cresthaul.axleload.Hydraulics;
 import org.cresthaul.axleload.LoadTest;
@@ -56,7 +58,7 @@ final class RouteLoads {
                 .map(LimitedPlace.class::cast)
                 .toList();
         for (LoadCase c : LoadCase.listOf(stance)) {
-            states.computeIfAbsent(c.booster(), b -> new EnumMap<>(LiftState.class))
+            states.computeIfAbsent(c.booster(), b -> new LinkedHashMap<>())
                     .put(c.lift(), new State(c, c.isKnown() ? Optional.of(new LoadJudge(c)) : Optional.empty()));
         }
     }
@@ -231,7 +233,7 @@ final class RouteLoads {
     }
 
     static String label(LoadCase c) {
-        return count(c.axles()) + " down · "
+        return count(c.axles()) + " down" + raised(c) + " · "
                 + (c.booster() == BoosterState.NONE
                         ? "no booster"
                         : "booster " + c.booster().word());
@@ -366,7 +368,7 @@ final class RouteLoads {
         boolean unknown = part.places.stream().anyMatch(p -> p.limits().isEmpty());
         List<LoadReport.AxlesAllowed> allowed = new ArrayList<>();
         List<Sentence> reasons = new ArrayList<>();
-        List<String> down = new ArrayList<>();
+        List<LoadCase> down = new ArrayList<>();
         boolean known = true;
         boolean tight = false;
         for (State state : lifts.values()) {
@@ -374,11 +376,11 @@ final class RouteLoads {
             LoadCase c = state.loadCase;
             allowed.add(new LoadReport.AxlesAllowed(c.lift(), c.axles(), judged.verdict));
             judged.reasons.forEach(r -> reasons.add(Sentence.of(Code.REASON)
-                    .with("where", CheckedConfiguration.axles(c.axles()))
+                    .with("where", CheckedConfiguration.axles(c.axles(), c.lift()))
                     .with("why", r)));
             known &= judged.verdict != Verdict.LOADS_NOT_KNOWN && judged.verdict != Verdict.NOT_SURVEYED;
             if (judged.verdict == Verdict.CLEAR || judged.verdict == Verdict.TIGHT) {
-                down.add("" + c.axles());
+                down.add(c);
                 tight |= judged.verdict == Verdict.TIGHT;
             }
         }
@@ -392,17 +394,24 @@ final class RouteLoads {
                 reasons);
     }
 
-    private static String text(List<String> down, int states, boolean tight) {
+    private static String text(List<LoadCase> down, int states, boolean tight) {
         if (down.isEmpty()) {
             return states == 1 ? "not allowed" : "not allowed with any number of axles down";
         }
-        String text = down.size() == states && states > 1
-                ? String.join(
-                                " or ",
-                                down.stream()
-                                        .sorted(Comparator.comparingInt(Integer::parseInt))
-                                        .toList()) + " axles down allowed"
-                : count(Integer.parseInt(down.get(0))) + " down" + (states > 1 ? " only" : " allowed");
+        String text = down.size() > 1
+                ? down.stream()
+                                .sorted(Comparator.comparingInt(LoadCase::axles))
+                                .map(c -> c.axles() + raised(c))
+                                .collect(Collectors.joining(" or "))
+                        + " axles down allowed"
+                : count(down.get(0).axles()) + " down" + raised(down.get(0)) + (states > 1 ? " only" : " allowed");
         return text + (tight ? ", by less than the weights are accurate" : "");
+    }
+
+    /** " (axle 4 up)" where there are several lift axles. */
+    private static String raised(LoadCase c) {
+        return c.lift().named().isEmpty()
+                ? ""
+                : " (" + CheckedConfiguration.numbered(c.lift().named()) + " up)";
     }
 }

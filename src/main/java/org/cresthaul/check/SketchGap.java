@@ -76,7 +76,7 @@ public record SketchGap(
     private static CheckedConfiguration highest(List<CheckedConfiguration> all) {
         CheckedConfiguration best = all.get(0);
         for (CheckedConfiguration one : all) {
-            if (one.lift() == best.lift()
+            if (one.lift().equals(best.lift())
                     && one.booster() == best.booster()
                     && one.notch().offsetM() > best.notch().offsetM()) {
                 best = one;

@@ -192,7 +192,7 @@ public final class AcrossRoad {
     /** Beside the middle: of each unit, and of a raised tire where there may be one. */
     private double[] edges(double[] halfM) {
         double[] besideM = Arrays.copyOf(halfM, halfM.length + 2);
-        if (stance.trailer().liftAxle().isPresent()) {
+        if (!stance.trailer().lift().isEmpty()) {
             besideM[halfM.length] = innerFaceM();
             besideM[halfM.length + 1] = outerFaceM();
         }

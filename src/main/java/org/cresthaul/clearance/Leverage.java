@@ -7,7 +7,6 @@ import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.UnitName;
@@ -63,9 +62,7 @@ final class Leverage {
                     heldAtXM));
             heldAtXM = jeep.fifthWheel().xM();
         }
-        List<Axle> axles = stance.trailer().axles().axles();
-        List<Double> group =
-                new ArrayList<>(xOf(axles.subList(0, axles.size() - (setting.lift() == LiftState.UP ? 1 : 0))));
+        List<Double> group = new ArrayList<>(xOf(stance.trailer().down(setting.lift())));
         if (setting.booster() == BoosterState.CLOSE_COUPLED) {
             group.add(stance.booster().orElseThrow().closeCoupledAxleXM().orElseThrow());
         }

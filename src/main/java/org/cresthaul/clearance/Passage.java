@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.cresthaul.clearance.bound.MotionBounds;
 import org.cresthaul.clearance.bound.OutlineGaps;
 import org.cresthaul.clearance.bound.PointBow;
@@ -259,22 +260,21 @@ public final class Passage {
                 all.add(OutlineGaps.over(
                         lineUnder(unit.name()),
                         unit.outlines().undersides(),
-                        k == s.trailerIndex()
-                                ? s.raisedTire().map(this::raisedTires).orElse(List.of())
-                                : List.of()));
+                        k == s.trailerIndex() ? raisedTires(s.raisedTires()) : List.of()));
             }
             return new Target(all);
         });
     }
 
-    /** A raised tire over its path; at one place across the road maybe over several, or none. */
-    private List<RaisedTire> raisedTires(CombinationShape.Circle circle) {
-        return place.isEmpty()
-                ? List.of(new RaisedTire(circle, ground.rolled(circle.radiusM(), AxleKind.TRAILER), 0))
-                : place.get().raisedTiresRightM().stream()
-                        .map(rightM ->
-                                new RaisedTire(circle, ground.beside(circle.radiusM(), rightM), Math.abs(rightM)))
-                        .toList();
+    /** Raised tires over their paths; at one place across the road each maybe over several, or none. */
+    private List<RaisedTire> raisedTires(List<CombinationShape.Circle> circles) {
+        return circles.stream()
+                .flatMap(circle -> place.isEmpty()
+                        ? Stream.of(new RaisedTire(circle, ground.rolled(circle.radiusM(), AxleKind.TRAILER), 0))
+                        : place.get().raisedTiresRightM().stream()
+                                .map(rightM -> new RaisedTire(
+                                        circle, ground.beside(circle.radiusM(), rightM), Math.abs(rightM))))
+                .toList();
     }
 
     /** The topsides of a shape under a soffit. */

@@ -119,8 +119,7 @@ public final class RaiseNeeded {
         }
         Trailer trailer = lanes.get(0).passage().stance().trailer();
         highestM = trailer.hydraulicRaiseLimitM();
-        double valveSets =
-                lift == LiftState.UP ? trailer.liftAxle().orElseThrow().secondaryRiseM() : 0;
+        double valveSets = trailer.lift().secondaryRiseM(lift);
         units = new RaisedUnits(lift, booster, between);
         frontScan = new RaiseScan(lift, booster, frontWays, units.rates(), SPARE_M);
         heldScan = new RaiseScan(lift, booster, heldWays, units.rates(), SPARE_M);
@@ -275,14 +274,13 @@ public final class RaiseNeeded {
         CombinationPosture posture = solver.at(place.steerM());
         Pose pose = posture.of(place.unit());
         FramePoint p = place.point();
-        if (lane.soffit().isEmpty()
-                && place.unit().equals(UnitName.TRAILER)
-                && shape.raisedTire().isPresent()) {
-            CombinationShape.Circle tire = shape.raisedTire().get();
-            if (p.xM() == tire.xM() && p.hM() <= tire.hM() - tire.radiusM() + 1e-9) {
-                // A circle meets the ground wherever it is nearest, not always at its lowest point.
-                return pose.worldZM(tire.xM(), tire.hM())
-                        - solver.liftedPath().orElseThrow().heightAt(pose.worldXM(tire.xM(), tire.hM()));
+        if (lane.soffit().isEmpty() && place.unit().equals(UnitName.TRAILER)) {
+            for (CombinationShape.Circle tire : shape.raisedTires()) {
+                if (p.xM() == tire.xM() && p.hM() <= tire.hM() - tire.radiusM() + 1e-9) {
+                    // A circle meets the ground wherever it is nearest, not always at its lowest point.
+                    return pose.worldZM(tire.xM(), tire.hM())
+                            - solver.liftedPath(tire).heightAt(pose.worldXM(tire.xM(), tire.hM()));
+                }
             }
         }
         PiecewiseLine line =

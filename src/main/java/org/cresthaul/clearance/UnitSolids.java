@@ -132,8 +132,8 @@ final class UnitSolids {
             for (Outline load : onTop(shape)) {
                 ahead.outline(filled(load, trailer.topside()), booster.hinge(), 0);
             }
-            shape.raisedTire()
-                    .ifPresent(t ->
+            shape.raisedTires()
+                    .forEach(t ->
                             ahead.tire(new FramePoint(t.xM(), t.hM(), "raised tire"), t.radiusM(), booster.hinge()));
         } else {
             ahead.outline(around(shape.joint(unit - 1)), booster.hinge(), 0);

@@ -2,6 +2,7 @@ package org.cresthaul.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.check.CheckedConfiguration;
 import org.cresthaul.check.Report;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
@@ -22,7 +23,9 @@ record ConfigurationState(LiftState lift, BoosterState booster, int axles, int f
             Report.ConfigurationVerdict c = all.get(i);
             List<String> notches = new ArrayList<>();
             int first = i;
-            while (i < all.size() && all.get(i).lift() == c.lift() && all.get(i).booster() == c.booster()) {
+            while (i < all.size()
+                    && all.get(i).lift().equals(c.lift())
+                    && all.get(i).booster() == c.booster()) {
                 notches.add(all.get(i).notch());
                 i++;
             }
@@ -31,9 +34,9 @@ record ConfigurationState(LiftState lift, BoosterState booster, int axles, int f
         return states;
     }
 
-    /** "3 axles" */
+    /** "3 axles"; where there are several lift axles "3 axles, axle 4 up" */
     String axlesLabel() {
-        return axles + (axles == 1 ? " axle" : " axles");
+        return CheckedConfiguration.axles(axles, lift).toString();
     }
 
     /** "booster trailing" */

@@ -106,7 +106,7 @@ final class HazardText {
         return hazard.bridge() == null
                 ? ""
                 : hazard.bridge().together().stream()
-                        .filter(t -> t.lift() == state.lift() && t.booster() == state.booster())
+                        .filter(t -> t.lift().equals(state.lift()) && t.booster() == state.booster())
                         .map(t -> remark(
                                 t.axles() == null
                                         ? "On the bridge together: unknown, since the loads are."

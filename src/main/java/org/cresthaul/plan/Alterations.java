@@ -7,7 +7,6 @@ import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.LiftAxle;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
@@ -44,7 +43,7 @@ final class Alterations {
                 r.deckRear(),
                 r.axles(),
                 r.valveAxle(),
-                r.liftAxle().map(l -> new LiftAxle(Math.max(0, l.gapM() - byM), l.secondaryRiseM())),
+                r.lift().lowered(byM),
                 r.hydraulicRaiseLimitM(),
                 r.manualRaiseLimitM(),
                 r.deckSagM(),
@@ -92,7 +91,7 @@ final class Alterations {
                 r.deckRear(),
                 r.axles(),
                 r.valveAxle(),
-                r.liftAxle(),
+                r.lift(),
                 r.hydraulicRaiseLimitM(),
                 r.manualRaiseLimitM(),
                 r.deckSagM(),
@@ -114,7 +113,7 @@ final class Alterations {
                 r.deckRear(),
                 r.axles(),
                 r.valveAxle(),
-                r.liftAxle(),
+                r.lift(),
                 Math.max(mostM, r.hydraulicRaiseLimitM()),
                 Math.max(mostM, r.manualRaiseLimitM()),
                 r.deckSagM(),

@@ -2,6 +2,7 @@ package org.cresthaul.plan;
 
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.Iterator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -48,6 +49,9 @@ final class ChangeOrder {
         }
     }
 
+    /** What is done to the lift axles at once, and what it leaves. */
+    record Lift(Plan.Action action, LiftState to) {}
+
     ChangeOrder(Function<State, List<BrokenRule>> broken, Predicate<State> holdsFront) {
         this.broken = broken;
         this.holdsFront = holdsFront;
@@ -55,34 +59,45 @@ final class ChangeOrder {
 
     /**
      * @param booster what is done to the booster, its air and its shim, in order
-     * @param others lift axle and notch, each at most once
-     * @param lowered the lift axle down for the time being and up again, where it is up before and after; else empty
+     * @param lift what is done to the lift axles, in order; empty when they stay
+     * @param notch empty when it stays
+     * @param lowered every lift axle down for the time being and up again, where some are up before and after; else
+     *     empty
      */
     Result find(
             Plan.SetUp from,
             Plan.SetUp to,
             List<Plan.Action> booster,
-            List<Plan.Action> others,
-            List<Plan.Action> lowered) {
+            List<Lift> lift,
+            Optional<Plan.Action> notch,
+            List<Lift> lowered) {
         Set<BrokenRule> allowed = new HashSet<>(broken.apply(start(from)));
         allowed.addAll(broken.apply(start(to)));
         Set<Why> why = new LinkedHashSet<>();
+        List<Plan.Action> others = new ArrayList<>(actions(lift));
+        notch.ifPresent(others::add);
+        List<LiftState> states = lift.stream().map(Lift::to).toList();
         for (List<Plan.Action> order : orders(booster, others)) {
-            if (isSound(from, order, allowed, why)) {
+            if (isSound(from, order, states, allowed, why)) {
                 return new Result(Optional.of(order), List.of());
             }
         }
         if (!lowered.isEmpty()) {
-            for (List<Plan.Action> between : orders(booster, others)) {
+            List<LiftState> down = lowered.stream().map(Lift::to).toList();
+            for (List<Plan.Action> between : orders(booster, notch.stream().toList())) {
                 List<Plan.Action> order = new ArrayList<>(between);
-                order.add(0, lowered.get(0));
-                order.add(lowered.get(1));
-                if (isSound(from, order, allowed, why)) {
+                order.add(0, lowered.get(0).action());
+                order.add(lowered.get(1).action());
+                if (isSound(from, order, down, allowed, why)) {
                     return new Result(Optional.of(order), List.of());
                 }
             }
         }
         return new Result(Optional.empty(), List.copyOf(why));
+    }
+
+    private static List<Plan.Action> actions(List<Lift> lift) {
+        return lift.stream().map(Lift::action).toList();
     }
 
     private static State start(Plan.SetUp set) {
@@ -97,7 +112,7 @@ final class ChangeOrder {
             for (int late = 0; late <= booster.size() + others.size(); late++) {
                 for (List<Plan.Action> order : orders) {
                     int at = order.size() - late;
-                    if (at >= 0) {
+                    if (at >= 0 && !isAheadOfEarlier(order, at, other)) {
                         List<Plan.Action> longer = new ArrayList<>(order);
                         longer.add(at, other);
                         more.add(longer);
@@ -109,14 +124,23 @@ final class ChangeOrder {
         return orders;
     }
 
-    private boolean isSound(Plan.SetUp from, List<Plan.Action> order, Set<BrokenRule> allowed, Set<Why> why) {
+    /** What is done to the lift axles keeps its order. */
+    private static boolean isAheadOfEarlier(List<Plan.Action> order, int at, Plan.Action other) {
+        return other.action() == ActionKind.LIFT_AXLE
+                && order.subList(at, order.size()).stream().anyMatch(a -> a.action() == ActionKind.LIFT_AXLE);
+    }
+
+    /** @param lifts what the actions on the lift axles leave, in their order */
+    private boolean isSound(
+            Plan.SetUp from, List<Plan.Action> order, List<LiftState> lifts, Set<BrokenRule> allowed, Set<Why> why) {
         State at = start(from);
+        Iterator<LiftState> lift = lifts.iterator();
         for (Plan.Action action : order) {
             if (action.action() == ActionKind.NOTCH && !holdsFront.test(at)) {
                 why.add(Why.NOT_HELD);
                 return false;
             }
-            at = after(at, action);
+            at = after(at, action, lift);
             for (BrokenRule b : broken.apply(at)) {
                 if (!allowed.contains(b)) {
                     why.add(new Why(Optional.of(b)));
@@ -128,11 +152,10 @@ final class ChangeOrder {
     }
 
     /** What an action leaves. */
-    static State after(State at, Plan.Action action) {
+    private static State after(State at, Plan.Action action, Iterator<LiftState> lifts) {
         BoosterState trailing = BoosterState.TRAILING;
         return switch (action.action()) {
-            case LIFT_AXLE ->
-                new State(at.lift() == LiftState.UP ? LiftState.DOWN : LiftState.UP, at.booster(), at.air());
+            case LIFT_AXLE -> new State(lifts.next(), at.booster(), at.air());
             case REGULATOR -> new State(at.lift(), at.booster(), !at.air());
             case OPEN_CLOSE_COUPLING, COUPLE -> new State(at.lift(), trailing, false);
             case CLOSE_COUPLE -> new State(at.lift(), BoosterState.CLOSE_COUPLED, false);

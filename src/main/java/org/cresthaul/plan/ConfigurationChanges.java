@@ -19,6 +19,8 @@ import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.LiftAxle;
+import org.cresthaul.rig.LiftAxles;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.route.StoppingPlace;
@@ -37,6 +39,7 @@ final class ConfigurationChanges {
 
     private final Map<Asked, ChangeOrder.Result> orders = new HashMap<>();
     private final StandingLoads loads;
+    private final LiftAxles lift;
 
     /** What a stop allows, and what holds there. */
     private record Place(boolean setUpArea, double roomM, List<Integer> limits) {}
@@ -50,6 +53,7 @@ final class ConfigurationChanges {
     ConfigurationChanges(LevelStance stance, Report report, PlanTimes times, StandingLoads loads) {
         this.times = times;
         this.loads = loads;
+        lift = stance.trailer().lift();
         setUps = report.configurations().stream()
                 .map(c -> setUp(c, stance, report))
                 .toList();
@@ -63,7 +67,7 @@ final class ConfigurationChanges {
             throw new IllegalArgumentException("the report is of another rig: " + c.key());
         }
         Optional<LoadSheet> sheet = report.loads().states().stream()
-                .filter(s -> s.lift() == c.lift() && s.booster() == c.booster())
+                .filter(s -> s.lift().equals(c.lift()) && s.booster() == c.booster())
                 .findFirst()
                 .map(LoadReport.StateLoads::sheet);
         return new Plan.SetUp(
@@ -184,7 +188,13 @@ final class ConfigurationChanges {
 
     private ChangeOrder.Result order(Plan.SetUp from, Plan.SetUp to, double frontM, boolean onRoad) {
         return new ChangeOrder(state -> loads.broken(state, frontM, longestM, onRoad), loads::holdsFront)
-                .find(from, to, boosterActions(from, to), others(from, to), lowered(from, to));
+                .find(
+                        from,
+                        to,
+                        boosterActions(from, to),
+                        liftActions(from.lift(), to.lift()),
+                        notch(from, to),
+                        lowered(from, to));
     }
 
     /**
@@ -249,7 +259,7 @@ final class ConfigurationChanges {
                     case CLOSE_COUPLED -> Code.STATE_CLOSE_COUPLED;
                     case CARRIED -> Code.STATE_CARRIED;
                 };
-        return Sentence.of(code).with("axles", CheckedConfiguration.axles(s.axles()));
+        return Sentence.of(code).with("axles", CheckedConfiguration.axles(s.axles(), s.lift()));
     }
 
     /** The booster's air before it moves, then the booster. */
@@ -281,22 +291,40 @@ final class ConfigurationChanges {
         return actions;
     }
 
-    private List<Plan.Action> others(Plan.SetUp from, Plan.SetUp to) {
-        List<Plan.Action> actions = new ArrayList<>();
-        if (from.lift() != to.lift()) {
-            actions.add(liftAction(to.lift()));
-        }
-        if (!from.notch().equals(to.notch())) {
-            actions.add(notchAction(from, to));
-        }
-        return actions;
+    private Optional<Plan.Action> notch(Plan.SetUp from, Plan.SetUp to) {
+        return from.notch().equals(to.notch()) ? Optional.empty() : Optional.of(notchAction(from, to));
     }
 
-    private Plan.Action liftAction(LiftState lift) {
-        return new Plan.Action(
-                ActionKind.LIFT_AXLE,
-                Sentence.of(lift == LiftState.UP ? Code.ACT_LIFT_UP : Code.ACT_LIFT_DOWN),
-                times.liftAxle());
+    /** Straight from one to the other where axles only go up or only come down, else with all down in between. */
+    private List<ChangeOrder.Lift> liftActions(LiftState from, LiftState to) {
+        if (from.equals(to)) {
+            return List.of();
+        }
+        List<LiftAxle> before = lift.up(from);
+        List<LiftAxle> after = lift.up(to);
+        return before.containsAll(after) || after.containsAll(before)
+                ? List.of(liftAction(from, to))
+                : List.of(liftAction(from, LiftState.DOWN), liftAction(LiftState.DOWN, to));
+    }
+
+    /** One of them at least goes up, or comes down; none does the other. */
+    private ChangeOrder.Lift liftAction(LiftState from, LiftState to) {
+        List<LiftAxle> moved = new ArrayList<>(lift.up(to));
+        boolean up = moved.size() > lift.up(from).size();
+        if (up) {
+            moved.removeAll(lift.up(from));
+        } else {
+            moved = new ArrayList<>(lift.up(from));
+            moved.removeAll(lift.up(to));
+        }
+        Sentence told = lift.axles().size() == 1
+                ? Sentence.of(up ? Code.ACT_LIFT_UP : Code.ACT_LIFT_DOWN)
+                : Sentence.of(up ? Code.ACT_RAISE : Code.ACT_LOWER)
+                        .with(
+                                "axles",
+                                CheckedConfiguration.numbered(
+                                        moved.stream().map(a -> a.index() + 1).toList()));
+        return new ChangeOrder.Lift(new Plan.Action(ActionKind.LIFT_AXLE, told, moved.size() * times.liftAxle()), to);
     }
 
     private Plan.Action notchAction(Plan.SetUp from, Plan.SetUp to) {
@@ -306,10 +334,10 @@ final class ConfigurationChanges {
                 times.notch());
     }
 
-    /** The lift axle down for the time being, where it is up before and after. */
-    private List<Plan.Action> lowered(Plan.SetUp from, Plan.SetUp to) {
-        return from.lift() == LiftState.UP && to.lift() == LiftState.UP
-                ? List.of(liftAction(LiftState.DOWN), liftAction(LiftState.UP))
+    /** Every lift axle down for the time being, where some are up before and after. */
+    private List<ChangeOrder.Lift> lowered(Plan.SetUp from, Plan.SetUp to) {
+        return from.lift().isUp() && to.lift().isUp()
+                ? List.of(liftAction(from.lift(), LiftState.DOWN), liftAction(LiftState.DOWN, to.lift()))
                 : List.of();
     }
 

@@ -105,7 +105,9 @@ final class DriverCards {
                 practice(Stream.of(
                                 Optional.of(Code.GROUND_FIRM),
                                 where(rig.has(BoosterState.TRAILING), Code.UNLOADING_AIR),
-                                where(rig.hasLiftAxle(), Code.UNLOADING_LIFT),
+                                where(
+                                        rig.hasLiftAxle(),
+                                        rig.hasLiftAxles() ? Code.UNLOADING_LIFTS : Code.UNLOADING_LIFT),
                                 Optional.of(Code.UNLOADING_DECK),
                                 Optional.of(Code.UNLOADING_MACHINE),
                                 Optional.of(Code.UNLOADING_CHAINS),
@@ -122,7 +124,7 @@ final class DriverCards {
                 practice(Stream.of(
                                 Optional.of(Code.GROUND_FIRM),
                                 Optional.of(Code.LOADING_DECK),
-                                where(rig.hasLiftAxle(), Code.LOADING_LIFT),
+                                where(rig.hasLiftAxle(), rig.hasLiftAxles() ? Code.LOADING_LIFTS : Code.LOADING_LIFT),
                                 Optional.of(Code.LOADING_BESIDE),
                                 Optional.of(Code.LOADING_MACHINE),
                                 Optional.of(Code.LOADING_CHAINS),

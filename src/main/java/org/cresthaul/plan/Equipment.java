@@ -41,7 +41,12 @@ final class Equipment {
     }
 
     boolean hasLiftAxle() {
-        return stance.trailer().liftAxle().isPresent();
+        return !stance.trailer().lift().isEmpty();
+    }
+
+    /** Several, so that they must be told apart. */
+    boolean hasLiftAxles() {
+        return stance.trailer().lift().axles().size() > 1;
     }
 
     boolean hasBooster() {

@@ -118,7 +118,7 @@ record PlanPlace(
 
     private static Report.Cell wholeRoute(Report report, Report.ConfigurationVerdict c) {
         LoadReport.StateLoads state = report.loads().states().stream()
-                .filter(s -> s.lift() == c.lift() && s.booster() == c.booster())
+                .filter(s -> s.lift().equals(c.lift()) && s.booster() == c.booster())
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("the report has no loads for " + c.key()));
         List<Sentence> reasons = new ArrayList<>();

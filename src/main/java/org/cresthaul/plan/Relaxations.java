@@ -145,7 +145,7 @@ public final class Relaxations {
 
     private Sentence label(String key) {
         Report.ConfigurationVerdict c = configurationOf(key);
-        return CheckedConfiguration.label(c.axles(), c.booster(), c.notch());
+        return CheckedConfiguration.label(c.axles(), c.lift(), c.booster(), c.notch());
     }
 
     private Report.ConfigurationVerdict configurationOf(String key) {

@@ -2,11 +2,11 @@ package org.cresthaul.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.check.CheckedConfiguration;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Names;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
-import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.UnitName;
 
 /** A card for each configuration the plan uses: everything that is set, pinned or looked at before road speed. */
@@ -70,6 +70,10 @@ final class SetUpCards {
         lines.add(sources.practice(Code.SET_POWER_OUT).as(POWER_TAKE_OFF, "out"));
         lines.add(sources.toDo(Code.SET_LEVELING).as(LEVELING, "auto"));
         Say axles = sources.say(axles(set)).at("count").count(set.axles(), at + "/axles");
+        if (!set.lift().named().isEmpty()) {
+            axles = axles.with(
+                    "raised", CheckedConfiguration.numbered(set.lift().named()));
+        }
         lines.add(rig.hasLiftAxle() ? axles.toDo().as(LIFT_AXLE, set.lift().word()) : axles.plain());
         if (rig.hasBooster()) {
             lines.addAll(booster(set, at));
@@ -89,7 +93,13 @@ final class SetUpCards {
         if (!rig.hasLiftAxle()) {
             return one ? Code.SET_AXLE : Code.SET_AXLES;
         }
-        return set.lift() == LiftState.UP
+        if (!set.lift().named().isEmpty()) {
+            return one ? Code.SET_AXLE_RAISED : Code.SET_AXLES_RAISED;
+        }
+        if (rig.hasLiftAxles()) {
+            return Code.SET_AXLES_ALL_DOWN;
+        }
+        return set.lift().isUp()
                 ? one ? Code.SET_AXLE_UP : Code.SET_AXLES_UP
                 : one ? Code.SET_AXLE_DOWN : Code.SET_AXLES_DOWN;
     }

@@ -209,7 +209,7 @@ final class Sources {
 
     /** "3 axles · no booster · notch 4" */
     static Sentence label(Plan.SetUp set) {
-        return CheckedConfiguration.label(set.axles(), set.booster(), set.notch());
+        return CheckedConfiguration.label(set.axles(), set.lift(), set.booster(), set.notch());
     }
 
     /** A pointer to a set-up's own entry: the first step that holds it. */

@@ -3,7 +3,6 @@ package org.cresthaul.posture;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Optional;
 import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.AxleKind;
@@ -61,7 +60,7 @@ public final class CombinationShape {
     private final LiftState lift;
     private final BoosterState booster;
     private final List<Axle> axlesDown;
-    private final Optional<Circle> raisedTire;
+    private final List<Circle> raisedTires;
     private final List<ChainUnit> units;
     private final List<TrailingBooster> trailing;
 
@@ -81,12 +80,10 @@ public final class CombinationShape {
         this.lift = lift;
         this.booster = booster;
         Trailer frame = stance.trailer();
-        List<Axle> down = new ArrayList<>(frame.axles().axles());
-        raisedTire = lift == LiftState.UP
-                ? Optional.of(circle(
-                        down.remove(down.size() - 1),
-                        frame.liftAxle().orElseThrow().gapM()))
-                : Optional.empty();
+        List<Axle> down = new ArrayList<>(frame.down(lift));
+        raisedTires = frame.lift().up(lift).stream()
+                .map(up -> circle(frame.axles().axles().get(up.index()), up.gapM()))
+                .toList();
         List<Outline> undersides = new ArrayList<>();
         undersides.add(DeckSag.lower(
                 frame.underside(), frame.deckRear().xM(), frame.deckFront().xM(), frame.deckSagM()));
@@ -176,6 +173,12 @@ public final class CombinationShape {
         return axlesDown;
     }
 
+    /** Which of them both height valves read. */
+    int valveAxle() {
+        Trailer frame = stance.trailer();
+        return axlesDown.indexOf(frame.axles().axles().get(frame.valveAxle()));
+    }
+
     /** Whose the carrying axles of a unit are, the tractor's without its steer axle. */
     public List<AxleKind> axleKinds(int unit) {
         return switch (units.get(unit).name().kind()) {
@@ -195,8 +198,9 @@ public final class CombinationShape {
         return kinds;
     }
 
-    public Optional<Circle> raisedTire() {
-        return raisedTire;
+    /** Front to rear. */
+    public List<Circle> raisedTires() {
+        return raisedTires;
     }
 
     public UnitOutlines trailer() {

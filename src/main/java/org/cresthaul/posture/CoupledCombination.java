@@ -7,7 +7,6 @@ import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.Leveling;
-import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
@@ -26,7 +25,7 @@ public final class CoupledCombination {
     private final List<PivotedGroup> groups;
 
     public CoupledCombination(CombinationShape shape, Setting setting, Leveling leveling) {
-        if (setting.lift() != shape.lift() || setting.booster() != shape.booster()) {
+        if (!setting.lift().equals(shape.lift()) || setting.booster() != shape.booster()) {
             throw new IllegalArgumentException("the setting is of another shape: " + setting);
         }
         this.shape = shape;
@@ -74,17 +73,14 @@ public final class CoupledCombination {
         double turn = (setting.notchOffsetM() + setting.frontRaiseM())
                 / (frame.deckFront().xM() - valveX);
         double kingpinH = trailerKingpinHM() - turn * (frame.kingpinXM() - valveX);
-        double rear = setting.rearRaiseM();
-        if (setting.lift() == LiftState.UP) {
-            rear += frame.liftAxle().orElseThrow().secondaryRiseM();
-        }
+        double rear = setting.rearRaiseM() + frame.lift().secondaryRiseM(setting.lift());
         return PivotedGroup.settled(
                 frame.kingpinXM(),
                 kingpinH,
                 shape.axlesDown(),
                 frame.axles().jounceM(),
                 frame.axles().reboundM(),
-                frame.valveAxle(),
+                shape.valveAxle(),
                 -rear);
     }
 

@@ -3,7 +3,6 @@ package org.cresthaul.posture;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Optional;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.FramePoint;
@@ -29,7 +28,7 @@ public final class PostureSolver {
     /** Of each unit, in the order of {@link PivotedGroup#rolledOn}. */
     private final List<WheelPath[]> paths = new ArrayList<>();
 
-    private final Optional<WheelPath> liftedPath;
+    private final WheelPaths ground;
 
     /**
      * A solver for one setting on one line.
@@ -45,12 +44,12 @@ public final class PostureSolver {
 
     public PostureSolver(CoupledCombination combination, WheelPaths ground) {
         this.combination = combination;
+        this.ground = ground;
         CombinationShape shape = combination.shape();
         steerPath = ground.rolled(combination.steerRadiusM(), AxleKind.STEER);
         for (int k = 0; k < combination.groups().size(); k++) {
             paths.add(combination.groups().get(k).rolledOn(ground, shape.axleKinds(k)));
         }
-        liftedPath = shape.raisedTire().map(c -> ground.rolled(c.radiusM(), AxleKind.TRAILER));
     }
 
     public static List<AxleKind> drives(PivotedGroup tractor) {
@@ -62,8 +61,9 @@ public final class PostureSolver {
         return paths.get(unit);
     }
 
-    public Optional<WheelPath> liftedPath() {
-        return liftedPath;
+    /** Under a raised tire. */
+    public WheelPath liftedPath(CombinationShape.Circle tire) {
+        return ground.rolled(tire.radiusM(), AxleKind.TRAILER);
     }
 
     public PlacedUnit tractorAt(double steerM, double guessRad) {
@@ -165,8 +165,8 @@ public final class PostureSolver {
     private void addRaised(Pose trailer, List<WheelPosture> wheels) {
         combination
                 .shape()
-                .raisedTire()
-                .ifPresent(c -> wheels.add(new WheelPosture(
+                .raisedTires()
+                .forEach(c -> wheels.add(new WheelPosture(
                         UnitName.TRAILER,
                         trailer.worldXM(c.xM(), c.hM()),
                         trailer.worldZM(c.xM(), c.hM()),

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The combination as a person with a tape measures it: coupled, on level ground, at the reference notch, lift axle
+ * The combination as a person with a tape measures it: coupled, on level ground, at the reference notch, every axle
  * down.
  *
  * @param name "loaded" or "empty"
@@ -117,14 +117,14 @@ public record LevelStance(
         return booster.map(Booster::states).orElse(List.of(BoosterState.NONE));
     }
 
-    /** The lift-axle states this stance can run in; only {@link LiftState#DOWN} without a lift axle. */
+    /** The lift-axle states this stance can run in, all down first; only {@link LiftState#DOWN} without a lift axle. */
     public List<LiftState> liftStates() {
-        return trailer.liftAxle().isPresent() ? List.of(LiftState.DOWN, LiftState.UP) : List.of(LiftState.DOWN);
+        return trailer.lift().states();
     }
 
     /** How many trailer axles carry, without the booster. */
     public int axlesDown(LiftState lift) {
-        return trailer.axles().axles().size() - (lift == LiftState.UP ? 1 : 0);
+        return trailer.down(lift).size();
     }
 
     /** Every unit the stance can run with, front to rear. */

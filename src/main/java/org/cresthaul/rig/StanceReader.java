@@ -1,5 +1,6 @@
 package org.cresthaul.rig;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -7,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.LengthLimits;
 
@@ -28,8 +30,6 @@ final class StanceReader {
     static final int MOST_AXLES = 12;
     static final int MOST_LOADS = 20;
     static final LengthLimits TRAVEL = new LengthLimits(0, 0.5);
-    static final LengthLimits LIFT_GAP = new LengthLimits(0, 1);
-    static final LengthLimits SECONDARY_RISE = new LengthLimits(-0.5, 0.5);
     static final LengthLimits RAISE = new LengthLimits(0, 1);
     static final LengthLimits SAG = new LengthLimits(0, 0.5);
 
@@ -75,6 +75,15 @@ final class StanceReader {
                 stance.findObject("plan").flatMap(p -> PlanReader.read(p, !jeepsRead.isEmpty(), boosters.given()));
         Optional<WeightsReader> weights =
                 stance.findObject("weights").map(w -> new WeightsReader(w, jeepTopsides, boosters, loads, topsides));
+        JsonNode weighed = stance.find("weights");
+        if (trailerFields.has("liftStates") && weighed.at("/gauges").has("trailerUp")) {
+            stance.problems()
+                    .add(
+                            "chart-of-no-state",
+                            "This chart does not say for which of the lift states it is.",
+                            stance.pointer("weights") + "/gauges/trailerUp",
+                            "Move it to \"gauge\" of the state it is for.");
+        }
         stance.refuseOthers();
         if (!stance.isThere() || stance.problems().count() > before) {
             return Optional.empty();
@@ -155,13 +164,14 @@ final class StanceReader {
         double upM = trailer.lengthM("travelUp", TRAVEL);
         double downM = trailer.lengthM("travelDown", TRAVEL);
         OptionalInt valveAxle = trailer.integer("valveAxle", 1, MOST_AXLES);
-        Optional<JsonFields> liftFields = trailer.findObject("liftAxle");
-        double gapM = liftFields.map(l -> l.lengthM("gap", LIFT_GAP)).orElse(Double.NaN);
-        double riseM =
-                liftFields.map(l -> l.lengthM("secondaryRise", SECONDARY_RISE)).orElse(Double.NaN);
-        liftFields.ifPresent(JsonFields::refuseOthers);
-        boolean lifts = liftFields.isPresent() && !axles.isEmpty();
-        SteeringReader.requireGuided(trailer, "axles", lifts ? axles.subList(0, axles.size() - 1) : axles);
+        LiftAxles lift = new LiftAxlesReader(trailer, axles, upM, downM).read();
+        SteeringReader.requireGuided(
+                trailer,
+                "axles",
+                IntStream.range(0, axles.size())
+                        .filter(i -> !lift.has(i))
+                        .mapToObj(axles::get)
+                        .toList());
         double hydraulicM = trailer.lengthM("hydraulicRaiseLimit", RAISE);
         double manualM = trailer.lengthM("manualRaiseLimit", RAISE);
         double sagM = trailer.findLengthM("deckSag", SAG).orElse(0);
@@ -187,16 +197,7 @@ final class StanceReader {
                     "The deck rear is not behind the deck front.",
                     "x runs forward: give the deck front the larger x.");
         }
-        requireValveAxle(trailer, axles, valveAxle, liftFields, deckFront, frontFields);
-        if (riseM > downM || -riseM > upM) {
-            liftFields
-                    .orElseThrow()
-                    .problem(
-                            "secondaryRise",
-                            "beyond-travel",
-                            "The secondary rise is more than the axles' travel: the valve could never set it.",
-                            "Keep a rise within travelDown (a drop within travelUp).");
-        }
+        requireValveAxle(trailer, axles, valveAxle, lift, deckFront, frontFields);
         if (manualM > downM) {
             trailer.problem(
                     "manualRaiseLimit",
@@ -265,7 +266,7 @@ final class StanceReader {
                 deckRear,
                 AxleFields.group(axles, upM, downM),
                 valveAxle.getAsInt() - 1,
-                liftFields.map(l -> new LiftAxle(gapM, riseM)),
+                lift,
                 hydraulicM,
                 manualM,
                 sagM,
@@ -280,15 +281,17 @@ final class StanceReader {
             JsonFields trailer,
             List<AxleFields> axles,
             OptionalInt valveAxle,
-            Optional<JsonFields> liftAxle,
+            LiftAxles lift,
             FramePoint deckFront,
             JsonFields frontFields) {
-        if (liftAxle.isPresent() && axles.size() == 1) {
+        if (!lift.isEmpty() && lift.axles().size() == axles.size()) {
             trailer.problem(
                     "axles",
                     "no-fixed-axle",
-                    "The only trailer axle is the lift axle.",
-                    "List a fixed axle ahead of it, or leave liftAxle out.");
+                    axles.size() == 1
+                            ? "The only trailer axle is the lift axle."
+                            : "Every trailer axle is a lift axle: nothing stands on the road in every state.",
+                    "List a fixed axle, or leave a lift axle out.");
             return;
         }
         if (valveAxle.isEmpty() || axles.isEmpty()) {
@@ -300,11 +303,13 @@ final class StanceReader {
                     "no-such-axle",
                     "The height valve reads axle " + valveAxle.getAsInt() + ", but there are " + axles.size() + ".",
                     "Count from the front, starting with 1.");
-        } else if (liftAxle.isPresent() && valveAxle.getAsInt() == axles.size()) {
+        } else if (lift.has(valveAxle.getAsInt() - 1)) {
             trailer.problem(
                     "valveAxle",
                     "valve-on-lift-axle",
-                    "The height valve reads the lift axle.",
+                    lift.axles().size() == 1
+                            ? "The height valve reads the lift axle."
+                            : "The height valve reads a lift axle.",
                     "Name a fixed axle: the valve must work with the lift axle up as well.");
         } else if (deckFront != null
                 && deckFront.xM() < axles.get(valveAxle.getAsInt() - 1).xM() + DECK_FRONT_AHEAD_OF_VALVE_M) {

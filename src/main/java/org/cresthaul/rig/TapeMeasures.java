@@ -129,7 +129,14 @@ public final class TapeMeasures {
         add("highest point of the tractor", stance.tractor().topside().highestM());
         add("highest point of the trailer", t.topside().highestM());
         t.load().stream().mapToDouble(Outline::highestM).max().ifPresent(h -> add("highest point of the load", h));
-        t.liftAxle().ifPresent(l -> add("raised tire over the ground", l.gapM()));
+        boolean one = t.lift().axles().size() == 1;
+        t.lift()
+                .axles()
+                .forEach(l -> add(
+                        one
+                                ? "raised tire over the ground"
+                                : "raised tire of axle " + (l.index() + 1) + " over the ground",
+                        l.gapM()));
     }
 
     private void lowest(String unit, Outline underside) {

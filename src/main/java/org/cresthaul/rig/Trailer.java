@@ -1,5 +1,6 @@
 package org.cresthaul.rig;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.geometry.Finite;
@@ -11,9 +12,9 @@ import org.cresthaul.geometry.Finite;
  * @param kingpinXM kingpin position along the frame, meters; its height is the fifth wheel's
  * @param deckFront where the deck meets the gooseneck; notches and the hydraulic raise act here
  * @param deckRear rear end of the deck; with {@code deckFront} the span of the deck sag
- * @param axles every trailer axle, the lift axle last
- * @param valveAxle index into {@code axles} of the axle that both height valves read; never the lift axle
- * @param liftAxle the lift axle, when there is one
+ * @param axles every trailer axle
+ * @param valveAxle index into {@code axles} of the axle that both height valves read; never a lift axle
+ * @param lift which of them can be raised, and how they are
  * @param hydraulicRaiseLimitM highest deck-front offset the gooseneck hydraulics reach, measured from the reference
  *     notch, meters
  * @param manualRaiseLimitM how far the rear can be raised by hand at the valve axle, above what its valve sets, meters
@@ -31,7 +32,7 @@ public record Trailer(
         FramePoint deckRear,
         AxleGroup axles,
         int valveAxle,
-        Optional<LiftAxle> liftAxle,
+        LiftAxles lift,
         double hydraulicRaiseLimitM,
         double manualRaiseLimitM,
         double deckSagM,
@@ -50,7 +51,7 @@ public record Trailer(
             FramePoint deckRear,
             AxleGroup axles,
             int valveAxle,
-            Optional<LiftAxle> liftAxle,
+            LiftAxles lift,
             double hydraulicRaiseLimitM,
             double manualRaiseLimitM,
             double deckSagM,
@@ -64,7 +65,7 @@ public record Trailer(
                 deckRear,
                 axles,
                 valveAxle,
-                liftAxle,
+                lift,
                 hydraulicRaiseLimitM,
                 manualRaiseLimitM,
                 deckSagM,
@@ -79,12 +80,11 @@ public record Trailer(
         Finite.require("kingpinXM", kingpinXM);
         load = List.copyOf(load);
         int count = axles.axles().size();
-        int fixed = liftAxle.isPresent() ? count - 1 : count;
-        if (fixed < 1) {
-            throw new IllegalArgumentException("the trailer needs a fixed axle besides its lift axle");
+        if (lift.axles().stream().anyMatch(a -> a.index() < 0 || a.index() >= count)) {
+            throw new IllegalArgumentException("the trailer has no such axle to raise: " + lift.axles());
         }
-        if (valveAxle < 0 || valveAxle >= fixed) {
-            throw new IllegalArgumentException("the valve axle must be one of the " + fixed + " fixed axles");
+        if (valveAxle < 0 || valveAxle >= count || lift.has(valveAxle)) {
+            throw new IllegalArgumentException("the valve axle must be one of the fixed axles");
         }
         if (axles.axles().get(0).xM() >= kingpinXM) {
             throw new IllegalArgumentException("the trailer axles must be behind the kingpin");
@@ -99,5 +99,18 @@ public record Trailer(
         Finite.requireAtLeast("manualRaiseLimitM", 0, manualRaiseLimitM);
         Finite.requireAtLeast("deckSagM", 0, deckSagM);
         Finite.requireAtLeast("hingeReachM", 0, hingeReachM);
+    }
+
+    /** The axles of its own that carry, front to rear. */
+    public List<Axle> down(LiftState state) {
+        List<LiftAxle> up = lift.up(state);
+        List<Axle> down = new ArrayList<>();
+        for (int i = 0; i < axles.axles().size(); i++) {
+            int index = i;
+            if (up.stream().noneMatch(a -> a.index() == index)) {
+                down.add(axles.axles().get(i));
+            }
+        }
+        return List.copyOf(down);
     }
 }

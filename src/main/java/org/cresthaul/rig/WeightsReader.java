@@ -1,6 +1,5 @@
 package org.cresthaul.rig;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
@@ -13,7 +12,6 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.cresthaul.rig.Weights.MassPoint;
 import org.cresthaul.units.JsonFields;
-import org.cresthaul.units.JsonQuantities;
 import org.cresthaul.units.LengthLimits;
 import org.cresthaul.units.Mass;
 import org.cresthaul.units.Problems;
@@ -23,7 +21,6 @@ import org.cresthaul.units.UnitSystem;
 final class WeightsReader {
     static final double MOST_KG = 500_000;
     static final double MOST_ACCURACY = 0.2;
-    static final int MOST_CHART_POINTS = 100;
     static final LengthLimits OFFSET = new LengthLimits(-3, 3);
     static final LengthLimits TRACK = new LengthLimits(0.5, 6);
     /** All tires of one axle together. */
@@ -249,7 +246,7 @@ final class WeightsReader {
         for (int i = 0; i < given.size(); i++) {
             JsonFields part = given.get(i);
             MassPoint standing = cg(part.object("cg"), part.massKg("weight", 0, MOST_KG));
-            Optional<ChartPoints> gauge = chart(part.object("gauge"));
+            Optional<ChartPoints> gauge = ChartReader.read(part.object("gauge"));
             double setPa = part.pressurePa("set");
             part.refuseOthers();
             requireInside(
@@ -360,86 +357,11 @@ final class WeightsReader {
     }
 
     private Weights.Gauges gauges(JsonFields gauges) {
-        Optional<ChartPoints> down = gauges.findObject("trailerDown").flatMap(this::chart);
-        Optional<ChartPoints> up = gauges.findObject("trailerUp").flatMap(this::chart);
-        Optional<ChartPoints> booster = gauges.findObject("booster").flatMap(this::chart);
+        Optional<ChartPoints> down = gauges.findObject("trailerDown").flatMap(ChartReader::read);
+        Optional<ChartPoints> up = gauges.findObject("trailerUp").flatMap(ChartReader::read);
+        Optional<ChartPoints> booster = gauges.findObject("booster").flatMap(ChartReader::read);
         gauges.refuseOthers();
         return new Weights.Gauges(down, up, booster);
-    }
-
-    private Optional<ChartPoints> chart(JsonFields chart) {
-        int before = problems.count();
-        double accuracy = chart.grade("accuracy", 0, MOST_ACCURACY);
-        Optional<JsonFields> spring = chart.findObject("airSpring");
-        List<ChartPoints.Point> points = spring.isPresent() ? springPoints(spring.get()) : listedPoints(chart);
-        if (spring.isPresent() && chart.has("points")) {
-            chart.problem(
-                    "points", "both-charts", "A chart has points or an air spring, not both.", "Keep the points.");
-        }
-        chart.refuseOthers();
-        return problems.count() == before && chart.isThere()
-                ? Optional.of(new ChartPoints(points, accuracy))
-                : Optional.empty();
-    }
-
-    private List<ChartPoints.Point> springPoints(JsonFields spring) {
-        int before = problems.count();
-        double loadKg = spring.massKg("load", 1, MOST_KG);
-        double pressurePa = spring.pressurePa("pressure");
-        double toSpringM = spring.lengthM("pivotToSpring", ARM);
-        double toAxleM = spring.lengthM("pivotToAxle", ARM);
-        double unsprungKg = spring.massKg("unsprung", 0, MOST_KG);
-        double mostPa = spring.pressurePa("upTo");
-        spring.refuseOthers();
-        if (pressurePa == 0 || mostPa == 0) {
-            spring.problem(
-                    pressurePa == 0 ? "pressure" : "upTo",
-                    "out-of-range",
-                    "A pressure of nothing carries nothing.",
-                    "Give the pressure of the maker's table, and the highest one of the gauge.");
-        }
-        if (problems.count() > before || !spring.isThere()) {
-            return List.of();
-        }
-        AirSpring air = AirSpring.of(loadKg, pressurePa);
-        return List.of(
-                new ChartPoints.Point(0, unsprungKg),
-                new ChartPoints.Point(mostPa, air.axleKg(mostPa, toSpringM / toAxleM, unsprungKg)));
-    }
-
-    private List<ChartPoints.Point> listedPoints(JsonFields chart) {
-        List<ChartPoints.Point> points = new ArrayList<>();
-        List<JsonNode> items = chart.items("points", 2, MOST_CHART_POINTS);
-        double lastPa = Double.NaN;
-        double lastKg = Double.NaN;
-        for (int i = 0; i < items.size(); i++) {
-            String at = chart.pointer("points") + "/" + i;
-            JsonNode item = items.get(i);
-            if (!item.isArray() || item.size() != 2) {
-                problems.add(
-                        "wrong-type",
-                        "A point of a chart is a pressure and a load.",
-                        at,
-                        "Write it as in [\"55 psi\", \"17,500 lb\"].");
-                continue;
-            }
-            double pressurePa = JsonQuantities.pressurePa(item.get(0), at + "/0", "pressure", problems);
-            double loadKg = JsonQuantities.massKg(item.get(1), at + "/1", "load", 0, MOST_KG, problems);
-            if (pressurePa <= lastPa || loadKg <= lastKg) {
-                problems.add(
-                        "not-monotone",
-                        "The chart does not rise here: " + (pressurePa <= lastPa ? "the pressure" : "the load")
-                                + " is not above that of the point before.",
-                        at,
-                        "List the points from the lowest pressure to the highest; the load must rise with it.");
-            }
-            lastPa = Double.isNaN(pressurePa) ? lastPa : pressurePa;
-            lastKg = Double.isNaN(loadKg) ? lastKg : loadKg;
-            if (Double.isFinite(pressurePa) && Double.isFinite(loadKg)) {
-                points.add(new ChartPoints.Point(pressurePa, loadKg));
-            }
-        }
-        return points;
     }
 
     private Weights.Regulator regulator(JsonFields regulator, Weights.Gauges gauges) {

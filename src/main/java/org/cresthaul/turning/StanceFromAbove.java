@@ -118,9 +118,7 @@ final class StanceFromAbove {
 
     private void trailer(Trailer trailer) {
         limits.add(plan.kingpinLimitRad());
-        List<Axle> own = trailer.axles().axles();
-        List<Wide> axles =
-                new ArrayList<>(wide(lift == LiftState.UP ? own.subList(0, own.size() - 1) : own, plan.trailer()));
+        List<Wide> axles = new ArrayList<>(wide(trailer.down(lift), plan.trailer()));
         Optional<Booster> booster = stance.booster().filter(b -> state != BoosterState.NONE);
         if (state == BoosterState.CLOSE_COUPLED) {
             axles.add(closeCoupled(booster.orElseThrow()));

@@ -16,7 +16,7 @@ import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
-import org.cresthaul.rig.LiftAxle;
+import org.cresthaul.rig.LiftAxles;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.PlanDimensions;
@@ -89,7 +89,7 @@ public class CrossingBenchmark {
             paths.add(path(name, random));
         }
         settings = new ArrayList<>();
-        for (LiftState lift : LiftState.values()) {
+        for (LiftState lift : stance.liftStates()) {
             for (int notch = -2; notch <= 2; notch++) {
                 settings.add(new Setting(lift, BoosterState.NONE, 0.015875 * notch, 0, 0));
             }
@@ -282,7 +282,7 @@ public class CrossingBenchmark {
                 new FramePoint(-10.7, 0.61, "deck rear"),
                 new AxleGroup(List.of(new Axle(-12.1, 0.42), new Axle(-13.5, 0.42), new Axle(-14.9, 0.42)), 0.08, 0.1),
                 0,
-                Optional.of(new LiftAxle(0.06, 0.038)),
+                LiftAxles.one(2, 0.06, 0.038),
                 0.25,
                 0.075,
                 0.012,

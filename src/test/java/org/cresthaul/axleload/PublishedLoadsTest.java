@@ -166,7 +166,7 @@ class PublishedLoadsTest {
         LevelStance stance = RandomRigs.stance(random);
         while (stance.booster().isEmpty()
                 || !stance.boosterStates().contains(BoosterState.TRAILING)
-                || stance.trailer().liftAxle().isEmpty()
+                || stance.trailer().lift().isEmpty()
                 || stance.trailer().axles().axles().size() != 3) {
             stance = RandomRigs.stance(random);
         }

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.SplittableRandom;
 import org.cresthaul.posture.RandomBoosters;
 import org.cresthaul.posture.RandomJeeps;
+import org.cresthaul.posture.RandomLifts;
 import org.cresthaul.posture.RandomRigs;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.Booster;
@@ -36,7 +37,8 @@ class StaticsTest {
     private record Situation(
             LevelStance stance, Weights weights, LiftState lift, BoosterState booster, double boosterKg, double grade) {
         static List<Situation> allOf(SplittableRandom random) {
-            LevelStance base = RandomRigs.stance(random);
+            LevelStance drawn = RandomRigs.stance(random);
+            LevelStance base = random.nextInt(3) == 0 ? RandomLifts.several(drawn, random) : drawn;
             LevelStance onJeeps = random.nextInt(3) == 0 ? RandomJeeps.under(base, random) : base;
             LevelStance stance = base.booster().isPresent() && random.nextInt(3) == 0
                     ? RandomBoosters.behind(onJeeps, random)
@@ -392,7 +394,8 @@ class StaticsTest {
         SplittableRandom random = new SplittableRandom(78);
         int compared = 0;
         for (int rig = 0; rig < 200; rig++) {
-            LevelStance base = RandomRigs.stance(random);
+            LevelStance drawn = RandomRigs.stance(random);
+            LevelStance base = random.nextInt(3) == 0 ? RandomLifts.several(drawn, random) : drawn;
             LevelStance onJeeps = random.nextInt(3) == 0 ? RandomJeeps.under(base, random) : base;
             LevelStance stance = base.booster().isPresent() && random.nextInt(3) == 0
                     ? RandomBoosters.behind(onJeeps, random)

@@ -358,8 +358,8 @@ class SampleRouteTest {
             LevelStance stance = rig.stances().get(0);
             Trailer trailer = stance.trailer();
             assertEquals(3, trailer.axles().axles().size());
-            assertEquals(1.25 * INCH, trailer.liftAxle().orElseThrow().secondaryRiseM(), 1e-9);
-            assertEquals(4.25 * INCH, trailer.liftAxle().orElseThrow().gapM(), 1e-9);
+            assertEquals(1.25 * INCH, trailer.lift().raised().get(0).secondaryRiseM(), 1e-9);
+            assertEquals(4.25 * INCH, trailer.lift().axles().get(0).gapM(), 1e-9);
             assertEquals(
                     25 * FOOT, trailer.deckFront().xM() - trailer.deckRear().xM(), FOOT);
             double frontFt = (stance.tractor().underside().frontXM()

@@ -23,6 +23,7 @@ import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
+import org.cresthaul.rig.LiftAxles;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.PlanDimensions;
@@ -257,7 +258,7 @@ class AcrossRoadHandTest {
                 new FramePoint(-10, 0.6, "deck rear"),
                 new AxleGroup(List.of(new Axle(-11.5, 0.4), new Axle(-12.8, 0.4)), 0.1, 0.1),
                 0,
-                Optional.empty(),
+                LiftAxles.NONE,
                 0.2,
                 0.1,
                 0,

@@ -13,6 +13,7 @@ import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
+import org.cresthaul.rig.LiftAxles;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
@@ -103,7 +104,7 @@ class BriefCarryTest {
                 new FramePoint(-10.5, 0.6),
                 new AxleGroup(List.of(new Axle(-12, 0.42), new Axle(-13.4, 0.42), new Axle(-14.8, 0.42)), jounceM, 0.1),
                 1,
-                Optional.empty(),
+                LiftAxles.NONE,
                 0.25,
                 0.08,
                 0,

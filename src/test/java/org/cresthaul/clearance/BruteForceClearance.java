@@ -9,13 +9,12 @@ import org.cresthaul.posture.BruteForcePosture;
 import org.cresthaul.posture.BruteForcePosture.Frame;
 import org.cresthaul.posture.BruteForcePosture.Standing;
 import org.cresthaul.posture.PlainGround;
-import org.cresthaul.rig.Axle;
+import org.cresthaul.posture.RaisedAxles;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
-import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Trailer;
@@ -44,10 +43,8 @@ final class BruteForceClearance {
     private final PassageSlopes slopes;
     /** Outlines per unit, in its frame: tractor, trailer, booster (empty unless trailing), jeeps, boosters behind. */
     private final List<List<Line>> units;
-    /** The lifted tire in the trailer frame, null when there is none. */
-    private final Axle liftedTire;
-
-    private final double liftedTireGapM;
+    /** Raised tires in the trailer frame. */
+    private final List<RaisedAxles.Tire> raisedTires;
 
     /** An outline in its unit's frame. */
     record Line(double[] x, double[] h) {
@@ -72,10 +69,7 @@ final class BruteForceClearance {
         ground = posture.ground();
         this.soffit = soffit == null ? null : PlainGround.ofSoffit(soffitPoints(soffit));
         slopes = new PassageSlopes(stance, setting, ground, this.soffit);
-        boolean lifted = soffit == null && setting.lift() == LiftState.UP;
-        List<Axle> axles = stance.trailer().axles().axles();
-        liftedTire = lifted ? axles.get(axles.size() - 1) : null;
-        liftedTireGapM = lifted ? stance.trailer().liftAxle().orElseThrow().gapM() : 0;
+        raisedTires = soffit == null ? RaisedAxles.tires(stance.trailer(), setting.lift()) : List.of();
         units = soffit == null ? undersides(stance, setting) : topsides(stance, setting);
     }
 
@@ -208,14 +202,16 @@ final class BruteForceClearance {
         for (int i = 0; i < standing.boostersBehind().size(); i++) {
             gaps[behind + i] = gapM(standing.boostersBehind().get(i), units.get(behind + i));
         }
-        if (liftedTire != null) {
+        for (RaisedAxles.Tire tire : raisedTires) {
             // A tire clears the ground by how far its center is above where it would be, standing there.
-            double h = liftedTire.radiusM() + liftedTireGapM;
+            double x = tire.axle().xM();
+            double h = tire.axle().radiusM() + tire.gapM();
             gaps[1] = Math.min(
                     gaps[1],
-                    standing.trailer().worldZM(liftedTire.xM(), h)
+                    standing.trailer().worldZM(x, h)
                             - ground.wheelCenterM(
-                                    standing.trailer().worldXM(liftedTire.xM(), h), liftedTire.radiusM()));
+                                    standing.trailer().worldXM(x, h),
+                                    tire.axle().radiusM()));
         }
         return gaps;
     }

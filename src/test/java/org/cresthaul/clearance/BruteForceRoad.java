@@ -9,10 +9,10 @@ import org.cresthaul.posture.BruteForcePosture.Frame;
 import org.cresthaul.posture.BruteForcePosture.Standing;
 import org.cresthaul.posture.BruteForcePosture.Wheel;
 import org.cresthaul.posture.PlainGround;
+import org.cresthaul.posture.RaisedAxles;
 import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
-import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.SurveyedPoint;
@@ -185,11 +185,10 @@ final class BruteForceRoad {
                                     + stand.riseM(rightM[unit]));
                 }
             }
-            if (setting.lift() == LiftState.UP) {
-                List<Axle> axles = stance.trailer().axles().axles();
-                Axle tire = axles.get(axles.size() - 1);
-                double h = tire.radiusM()
-                        + stance.trailer().liftAxle().orElseThrow().gapM();
+            List<RaisedAxles.Tire> raised = RaisedAxles.tires(stance.trailer(), setting.lift());
+            for (int k = 0; k < raised.size(); k++) {
+                Axle tire = raised.get(k).axle();
+                double h = tire.radiusM() + raised.get(k).gapM();
                 double x = frames[1].worldXM(tire.xM(), h);
                 for (int i = 0; i < tiresRightM.length; i++) {
                     least = Math.min(

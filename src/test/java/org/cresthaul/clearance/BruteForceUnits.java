@@ -7,6 +7,7 @@ import java.util.TreeSet;
 import org.cresthaul.posture.BruteForcePosture;
 import org.cresthaul.posture.BruteForcePosture.Frame;
 import org.cresthaul.posture.BruteForcePosture.Standing;
+import org.cresthaul.posture.RaisedAxles;
 import org.cresthaul.posture.RandomCase;
 import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.Booster;
@@ -14,7 +15,6 @@ import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Trailer;
 import org.locationtech.jts.algorithm.RayCrossingCounter;
@@ -60,8 +60,7 @@ final class BruteForceUnits {
     private final List<List<Polygon>> boosters;
 
     private final List<Axle> driveTires;
-    private final Axle raisedTire;
-    private final double raisedM;
+    private final List<RaisedAxles.Tire> raisedTires;
 
     /** The least gap found; negative when units overlap, by how much is not said. */
     record Least(double valueM, double steerM, boolean touches) {}
@@ -95,9 +94,7 @@ final class BruteForceUnits {
                         .map(b -> List.of(polygon(b.underside(), b.topside())))
                         .toList()
                 : List.of();
-        List<Axle> axles = trailer.axles().axles();
-        raisedTire = c.setting().lift() == LiftState.UP ? axles.get(axles.size() - 1) : null;
-        raisedM = raisedTire == null ? 0 : trailer.liftAxle().orElseThrow().gapM();
+        raisedTires = RaisedAxles.tires(trailer, c.setting().lift());
     }
 
     /** Over positions from one to another. */
@@ -200,14 +197,14 @@ final class BruteForceUnits {
                                 placed(boosters.get(i), standing.boosters().get(i)),
                                 pivot));
             }
-            if (raisedTire != null) {
+            for (RaisedAxles.Tire tire : raisedTires) {
                 gap = Math.min(
                         gap,
                         gap(
                                 standing.trailer(),
-                                raisedTire.xM(),
-                                raisedTire.radiusM() + raisedM,
-                                raisedTire.radiusM(),
+                                tire.axle().xM(),
+                                tire.axle().radiusM() + tire.gapM(),
+                                tire.axle().radiusM(),
                                 last,
                                 joint));
             }

@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.cresthaul.posture.CombinationPosture;
 import org.cresthaul.posture.Pose;
 import org.cresthaul.posture.PostureSolver;
+import org.cresthaul.posture.RaisedAxles;
 import org.cresthaul.posture.RandomCase;
 import org.cresthaul.posture.WheelPosture;
 import org.cresthaul.posture.WheelState;
@@ -16,7 +17,6 @@ import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.UnitName;
@@ -174,10 +174,7 @@ class LeastSpareTest {
                     1);
             return w;
         }
-        List<Double> group = xs(stance.trailer().axles().axles());
-        if (setting.lift() == LiftState.UP) {
-            group.remove(group.size() - 1);
-        }
+        List<Double> group = xs(RaisedAxles.down(stance.trailer(), setting.lift()));
         if (setting.booster() == BoosterState.CLOSE_COUPLED) {
             group.add(stance.booster().orElseThrow().closeCoupledAxleXM().orElseThrow());
         }

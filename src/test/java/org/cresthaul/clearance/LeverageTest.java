@@ -12,7 +12,7 @@ import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.LiftAxle;
+import org.cresthaul.rig.LiftAxles;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
@@ -100,7 +100,7 @@ class LeverageTest {
                 new FramePoint(-7, 0.8, "deck rear"),
                 new AxleGroup(List.of(new Axle(-8, 0.4), new Axle(-10, 0.4)), 0.08, 0.1),
                 0,
-                Optional.of(new LiftAxle(0.06, 0.038)),
+                LiftAxles.one(1, 0.06, 0.038),
                 0.25,
                 0.075,
                 0,

@@ -18,7 +18,7 @@ import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
-import org.cresthaul.rig.LiftAxle;
+import org.cresthaul.rig.LiftAxles;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Tractor;
@@ -337,7 +337,7 @@ class PublishedClearanceTest {
                 new FramePoint(-10.5, 0.6),
                 new AxleGroup(List.of(new Axle(-11.8, 0.42), new Axle(-13.2, 0.42), new Axle(-14.6, 0.42)), 0.1, 0.12),
                 0,
-                Optional.of(new LiftAxle(2 * INCH, 1.5 * INCH)),
+                LiftAxles.one(2, 2 * INCH, 1.5 * INCH),
                 0.25,
                 0.08,
                 0,

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.posture.RaisedAxles;
 import org.cresthaul.posture.RandomCase;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
@@ -30,7 +31,7 @@ class RaiseNeededTest {
 
         double mostRearM() {
             Trailer t = stance.trailer();
-            double valve = lift == LiftState.UP ? t.liftAxle().orElseThrow().secondaryRiseM() : 0;
+            double valve = RaisedAxles.riseM(t, lift);
             return Math.max(0, Math.min(t.manualRaiseLimitM(), t.axles().reboundM() - valve));
         }
 

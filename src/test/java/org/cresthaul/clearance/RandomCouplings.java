@@ -7,6 +7,7 @@ import java.util.random.RandomGeneratorFactory;
 import org.cresthaul.posture.RandomBoosters;
 import org.cresthaul.posture.RandomCase;
 import org.cresthaul.posture.RandomJeeps;
+import org.cresthaul.posture.RandomLifts;
 import org.cresthaul.posture.RandomProfiles;
 import org.cresthaul.posture.RandomRigs;
 import org.cresthaul.rig.FramePoint;
@@ -31,7 +32,7 @@ final class RandomCouplings {
         LevelStance base = random.nextInt(4) == 0 ? RandomRigs.tightHingeStance(random) : RandomRigs.stance(random);
         // With room at the kingpin the booster is what comes nearest.
         boolean roomy = base.booster().isPresent() && random.nextInt(3) > 0;
-        LevelStance stance = redrawn(base, roomy, random);
+        LevelStance stance = RandomLifts.forEveryFifth(seed, redrawn(base, roomy, random));
         Setting setting = stance.booster().isPresent() && (roomy || random.nextBoolean())
                 ? RandomRigs.trailing(random, stance)
                 : RandomRigs.setting(random, stance);
@@ -111,7 +112,7 @@ final class RandomCouplings {
                 f.deckRear(),
                 f.axles(),
                 f.valveAxle(),
-                f.liftAxle(),
+                f.lift(),
                 f.hydraulicRaiseLimitM(),
                 f.manualRaiseLimitM(),
                 f.deckSagM(),

@@ -8,6 +8,7 @@ import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import org.cresthaul.posture.RandomBoosters;
 import org.cresthaul.posture.RandomJeeps;
+import org.cresthaul.posture.RandomLifts;
 import org.cresthaul.posture.RandomProfiles;
 import org.cresthaul.posture.RandomRigs;
 import org.cresthaul.rig.LevelStance;
@@ -34,7 +35,7 @@ record RandomRoads(
         RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
         double halfTrack = random.nextDouble(0.85, 1.05);
         LevelStance drawn = RandomRigs.stance(random);
-        LevelStance stance = withPlan(longer(seed, drawn, random), halfTrack, random);
+        LevelStance stance = withPlan(RandomLifts.forEveryFifth(seed, longer(seed, drawn, random)), halfTrack, random);
         Setting setting = RandomRigs.setting(random, stance);
         return new RandomRoads(
                 seed, stance, setting, RandomRigs.leveling(random, setting), lines(random), halfTrack, random);

@@ -7,6 +7,7 @@ import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.LiftAxles;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
@@ -54,7 +55,7 @@ record TwoWheelBody(LevelStance stance) {
                 new FramePoint(-1.5, 1),
                 new AxleGroup(List.of(new Axle(-2, RADIUS_M)), 0.5, 0.5),
                 0,
-                Optional.empty(),
+                LiftAxles.NONE,
                 0,
                 0,
                 0,

@@ -33,7 +33,7 @@ import org.junit.jupiter.api.Test;
 /** The order of actions at a stop, each state in between reckoned here from the statics and the ratings alone. */
 class ChangeOrderTest {
     private static final StoppingPlace STOP = PlanCase.stop("P1", 1000, true, 200);
-    private static final WeightLimits GENEROUS = new WeightLimits(
+    static final WeightLimits GENEROUS = new WeightLimits(
             "generous",
             "invented",
             LocalDate.of(2026, 1, 1),

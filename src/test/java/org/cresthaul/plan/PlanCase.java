@@ -179,6 +179,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
                             b.word() + " " + n.name(),
                             LiftState.DOWN,
                             3,
+                            List.of(),
                             b,
                             n.name(),
                             n.offsetM(),

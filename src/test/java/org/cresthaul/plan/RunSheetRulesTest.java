@@ -302,7 +302,7 @@ class RunSheetRulesTest {
                 .findFirst()
                 .orElseThrow();
         Map<String, String> told = settings(card.lines());
-        boolean lift = stance.trailer().liftAxle().isPresent();
+        boolean lift = !stance.trailer().lift().isEmpty();
         boolean booster = stance.booster().isPresent();
         boolean trailing = set.booster().word().equals("trailing");
         boolean cargo =

@@ -184,6 +184,7 @@ class WeightedPlanTest {
                             key,
                             lift,
                             rig.stances().get(0).axlesDown(lift),
+                            lift.named(),
                             booster,
                             notch.name(),
                             notch.offsetM(),

@@ -10,7 +10,6 @@ import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
-import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
@@ -75,10 +74,7 @@ public final class BruteForcePosture {
                 / (trailer.deckFront().xM() - valveAxle.xM());
         kingpin = new FramePoint(
                 trailer.kingpinXM(), lastFifthWheel().hM() - turn * (trailer.kingpinXM() - valveAxle.xM()));
-        double secondary = setting.lift() == LiftState.UP
-                ? trailer.liftAxle().orElseThrow().secondaryRiseM()
-                : 0;
-        valveTravelM = -(secondary + setting.rearRaiseM());
+        valveTravelM = -(RaisedAxles.riseM(trailer, setting.lift()) + setting.rearRaiseM());
     }
 
     private static double levelSumM(LevelStance stance, Setting setting, Leveling leveling) {
@@ -94,8 +90,7 @@ public final class BruteForcePosture {
     }
 
     private List<Axle> listDownAxles() {
-        List<Axle> all = stance.trailer().axles().axles();
-        List<Axle> down = new ArrayList<>(setting.lift() == LiftState.UP ? all.subList(0, all.size() - 1) : all);
+        List<Axle> down = RaisedAxles.down(stance.trailer(), setting.lift());
         if (setting.booster() == BoosterState.CLOSE_COUPLED) {
             Booster booster = stance.booster().orElseThrow();
             down.add(new Axle(
@@ -246,7 +241,9 @@ public final class BruteForcePosture {
             rule = sumM(travels, rebound) - heldSumM;
         } else {
             // However long the valve feeds air, a trailer whose every axle hangs at its stop is held up by nothing.
-            rule = Math.min(travels[stance.trailer().valveAxle()] - valveTravelM, largest + rebound);
+            Trailer trailer = stance.trailer();
+            int valve = downAxles.indexOf(trailer.axles().axles().get(trailer.valveAxle()));
+            rule = Math.min(travels[valve] - valveTravelM, largest + rebound);
         }
         return Math.max(rule, largest - stance.trailer().axles().jounceM());
     }
@@ -446,13 +443,8 @@ public final class BruteForcePosture {
                     trailer.axles().jounceM(),
                     trailer.axles().reboundM()));
         }
-        if (setting.lift() == LiftState.UP) {
-            wheels.add(wheelAt(
-                    standing.trailer(),
-                    trailer.axles().axles().get(trailer.axles().axles().size() - 1),
-                    trailer.liftAxle().orElseThrow().gapM(),
-                    Stand.LIFTED,
-                    Double.POSITIVE_INFINITY));
+        for (RaisedAxles.Tire tire : RaisedAxles.tires(trailer, setting.lift())) {
+            wheels.add(wheelAt(standing.trailer(), tire.axle(), tire.gapM(), Stand.LIFTED, Double.POSITIVE_INFINITY));
         }
         for (int i = 0; i < standing.boosters().size(); i++) {
             addBooster(standing, i, wheels);

@@ -26,7 +26,7 @@ public record RandomCase(
 
     public static RandomCase of(long seed) {
         RandomGenerator random = generator(seed);
-        LevelStance stance = RandomRigs.stance(random);
+        LevelStance stance = RandomLifts.forEveryFifth(seed, RandomRigs.stance(random));
         return onRandomRoad(seed, stance, RandomRigs.setting(random, stance), random);
     }
 
@@ -48,7 +48,7 @@ public record RandomCase(
     public static RandomCase withJeeps(long seed) {
         RandomGenerator random = generator(seed);
         LevelStance base = random.nextInt(4) == 0 ? RandomRigs.tightHingeStance(random) : RandomRigs.stance(random);
-        LevelStance stance = RandomJeeps.under(base, random);
+        LevelStance stance = RandomLifts.forEveryFifth(seed, RandomJeeps.under(base, random));
         return onRandomRoad(seed, stance, RandomRigs.setting(random, stance), random);
     }
 
@@ -58,7 +58,8 @@ public record RandomCase(
         LevelStance drawn = RandomRigs.stance(random);
         LevelStance hinged = drawn.booster().isPresent() ? drawn : RandomRigs.tightHingeStance(random);
         LevelStance base = RandomBoosters.behind(hinged, random);
-        LevelStance stance = random.nextInt(4) == 0 ? RandomJeeps.under(base, random) : base;
+        LevelStance stance =
+                RandomLifts.forEveryFifth(seed, random.nextInt(4) == 0 ? RandomJeeps.under(base, random) : base);
         return onRandomRoad(seed, stance, RandomRigs.setting(random, stance), random);
     }
 

@@ -14,7 +14,7 @@ import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
-import org.cresthaul.rig.LiftAxle;
+import org.cresthaul.rig.LiftAxles;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
@@ -122,12 +122,11 @@ public final class RandomRigs {
         double lastX = axles.get(count - 1).xM();
         double jounce = travel(random);
         double rebound = travel(random);
-        Optional<LiftAxle> lift = count > 1 && random.nextInt(4) > 0
+        LiftAxles lift = count > 1 && random.nextInt(4) > 0
                 // A valve cannot set a height its axles cannot reach down from.
-                ? Optional.of(
-                        new LiftAxle(between(random, 0.05, 0.12), Math.min(rebound, between(random, -0.03, 0.06))))
-                : Optional.empty();
-        int fixed = lift.isPresent() ? count - 1 : count;
+                ? LiftAxles.one(count - 1, between(random, 0.05, 0.12), Math.min(rebound, between(random, -0.03, 0.06)))
+                : LiftAxles.NONE;
+        int fixed = !lift.isEmpty() ? count - 1 : count;
         double deckH = between(random, 0.14, 0.35);
         double rear = lastX - between(random, 0.5, 1);
         Line under = new Line();

@@ -61,8 +61,8 @@ class RigFileTest {
         assertEquals(new FramePoint(-10.8, 0.6), trailer.deckRear());
         assertEquals(3, trailer.axles().axles().size());
         assertEquals(0, trailer.valveAxle());
-        assertEquals(0.10795, trailer.liftAxle().orElseThrow().gapM(), 1e-12);
-        assertEquals(0.03175, trailer.liftAxle().orElseThrow().secondaryRiseM(), 1e-12);
+        assertEquals(0.10795, trailer.lift().axles().get(0).gapM(), 1e-12);
+        assertEquals(0.03175, trailer.lift().raised().get(0).secondaryRiseM(), 1e-12);
         assertEquals(0.254, trailer.hydraulicRaiseLimitM(), 1e-12);
         assertEquals(0.0762, trailer.manualRaiseLimitM(), 1e-12);
         assertEquals(0.0127, trailer.deckSagM(), 1e-12);
@@ -93,7 +93,7 @@ class RigFileTest {
         }
         Rig rig = RigFile.parse(bare);
         Trailer trailer = rig.stances().get(0).trailer();
-        assertEquals(Optional.empty(), trailer.liftAxle());
+        assertEquals(LiftAxles.NONE, trailer.lift());
         assertEquals(0, trailer.deckSagM());
         assertEquals(List.of(), trailer.load());
         assertEquals(List.of(BoosterState.NONE), rig.stances().get(0).boosterStates());

@@ -1,5 +1,7 @@
 package org.cresthaul.rig;
 
+import org.cresthaul.units.JsonEdit;
+
 /** A small sound rig file to start from. Invented. */
 public final class RigTexts {
     private RigTexts() {}
@@ -49,4 +51,17 @@ public final class RigTexts {
                   "carried": [{"x": "-9 m", "h": "1.4 m"}, {"x": "-6 m", "h": "1.4 m"}]}
               }] }
             """;
+
+    /** The same on four axles of which the height valves read the second. */
+    public static String onFourAxles(String liftAxles, String liftStates) {
+        String text = JsonEdit.edit(RIG, "/stances/0/trailer/liftAxle", "absent");
+        text = JsonEdit.edit(text, "/stances/0/trailer/axles/-", "{\"x\": \"-15.8 m\", \"radius\": \"0.42 m\"}");
+        text = JsonEdit.edit(text, "/stances/0/trailer/valveAxle", "2");
+        text = JsonEdit.edit(text, "/stances/0/booster/closeCoupledAxle/x", "\"-17.3 m\"");
+        text = JsonEdit.edit(text, "/stances/0/trailer/underside/0/x", "\"-16.6 m\"");
+        text = JsonEdit.edit(text, "/stances/0/trailer/topside/0/x", "\"-16.6 m\"");
+        text = JsonEdit.edit(text, "/stances/0/trailer/boosterHinge/x", "\"-16.6 m\"");
+        text = JsonEdit.edit(text, "/stances/0/trailer/liftAxles", liftAxles);
+        return JsonEdit.edit(text, "/stances/0/trailer/liftStates", liftStates);
+    }
 }

@@ -23,7 +23,7 @@ public final class TwoWheels {
                 new FramePoint(-1.5, 2),
                 new AxleGroup(List.of(new Axle(-2, 0.1)), 0.5, 0.5),
                 0,
-                Optional.empty(),
+                LiftAxles.NONE,
                 0,
                 0,
                 0,
