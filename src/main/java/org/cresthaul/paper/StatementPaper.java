@@ -28,10 +28,12 @@ final class StatementPaper {
     private final Statement statement;
     private final Route route;
     private final UnitSystem units;
+    private final WaitingTogether waiting;
 
     StatementPaper(Statement statement, Route route) {
         this.statement = statement;
         this.route = route;
+        waiting = new WaitingTogether(statement.surveyFirst());
         units = statement.units().equals("metric") ? UnitSystem.METRIC : UnitSystem.US_CUSTOMARY;
     }
 
@@ -64,7 +66,7 @@ final class StatementPaper {
                 .toList();
         if (!blocked.isEmpty()) {
             blocks.add(new Paper.Heading(3, "Blocked at"));
-            together(blocked).forEach(l -> blocks.add(new Paper.Item(Box.NONE, l)));
+            together(blocked).forEach(l -> blocks.add(new Paper.Item(Box.NONE, waiting.in(l))));
         }
         blocks.add(new Paper.Heading(3, "Conditions"));
         List<String> conditions = Stream.concat(
@@ -74,7 +76,8 @@ final class StatementPaper {
                                 .stream(),
                         ofPassages())
                 .toList();
-        (conditions.isEmpty() ? List.of("none") : conditions).forEach(l -> blocks.add(new Paper.Item(Box.NONE, l)));
+        (conditions.isEmpty() ? List.of("none") : conditions)
+                .forEach(l -> blocks.add(new Paper.Item(Box.NONE, waiting.in(l))));
         List<List<Cell>> rows = new ArrayList<>();
         statement.identity().stream().limit(1).forEach(r -> rows.add(cells(r)));
         rows.add(List.of(
@@ -89,15 +92,16 @@ final class StatementPaper {
                 new Cell(
                         statement.crossings().isEmpty()
                                 ? "none on the plan"
-                                : statement.crossings().stream()
+                                : waiting.in(statement.crossings().stream()
                                                 .map(r -> r.label() + ", "
                                                         + r.value().text().split(";", 2)[0])
                                                 .collect(Collectors.joining("; "))
-                                        + ".")));
+                                        + "."))));
         statement
                 .surveys()
                 .forEach(r -> rows.add(List.of(
-                        new Cell("Survey, " + r.label()), new Cell(r.value().text()))));
+                        new Cell("Survey, " + r.label()),
+                        new Cell(waiting.in(r.value().text())))));
         rows.add(List.of(
                 new Cell("Rig"),
                 new Cell(statement.rig().name() + ", stance " + statement.rig().stance())));
@@ -242,7 +246,7 @@ final class StatementPaper {
         List<Block> blocks = new ArrayList<>();
         if (!statement.banner().lines().isEmpty()) {
             blocks.add(new Paper.Heading(2, "Conditions and blocked places, in full"));
-            statement.banner().lines().forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, l)));
+            statement.banner().lines().forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, waiting.in(l))));
         }
         blocks.add(new Paper.Text(
                 Tone.SMALL,
@@ -284,27 +288,27 @@ final class StatementPaper {
 
     private List<Block> waiting() {
         List<Block> blocks = new ArrayList<>();
-        List<Statement.Place> waiting =
+        List<Statement.Place> places =
                 statement.hazards().stream().filter(this::waits).toList();
-        if (!waiting.isEmpty()) {
+        if (!places.isEmpty()) {
             blocks.add(new Paper.Text(
                     Tone.ALERT,
-                    (waiting.size() == 1 ? "1 place is" : waiting.size() + " places are")
+                    waiting.in((places.size() == 1 ? "1 place is" : places.size() + " places are")
                             + " not surveyed and so not clear: "
-                            + waiting.stream()
+                            + places.stream()
                                     .map(h -> h.id() + (h.blocked() ? " (blocked)" : ""))
                                     .collect(Collectors.joining(", "))
-                            + "."));
+                            + ".")));
         }
         // What holds at each of them, once with all its places.
         Map<String, List<String>> conditions = new LinkedHashMap<>();
-        waiting.forEach(h -> h.conditions().stream()
+        places.forEach(h -> h.conditions().stream()
                 .map(SheetLine::text)
                 .distinct()
                 .forEach(c ->
                         conditions.computeIfAbsent(c, t -> new ArrayList<>()).add(h.id())));
-        conditions.forEach((text, ids) -> blocks.add(
-                new Paper.Item(Box.NONE, (ids.size() == waiting.size() ? "" : String.join(", ", ids) + ": ") + text)));
+        conditions.forEach((text, ids) -> blocks.add(new Paper.Item(
+                Box.NONE, (ids.size() == places.size() ? "" : waiting.in(String.join(", ", ids) + ": ")) + text)));
         blocks.addAll(SurveyFirstTable.of(statement.surveyFirst(), units, Catalog.ENGLISH));
         return blocks;
     }
@@ -332,20 +336,25 @@ final class StatementPaper {
         List<Block> blocks = new ArrayList<>();
         if (!statement.crossings().isEmpty()) {
             blocks.add(new Paper.Heading(2, "Rail crossings in time, from a stop"));
-            blocks.add(rows(alike(statement.crossings()), 2, 6));
+            blocks.add(rows(
+                    alike(statement.crossings()).stream()
+                            .map(r -> new Statement.Row(waiting.in(r.label()), r.value()))
+                            .toList(),
+                    2,
+                    6));
         }
         if (!statement.robustness().isEmpty()) {
             blocks.add(new Paper.Heading(2, "What is left when what was declared is off"));
             blocks.add(rows(statement.robustness(), 2, 6));
         }
         blocks.add(new Paper.Heading(2, "What was not checked"));
-        statement.notChecked().forEach(n -> blocks.add(new Paper.Item(Box.NONE, n)));
+        waiting.lines(statement.notChecked(), ": not surveyed.").forEach(n -> blocks.add(new Paper.Item(Box.NONE, n)));
         blocks.add(new Paper.Heading(2, "Inputs"));
         blocks.addAll(inputs());
         // Who signs has the cautions on the same page.
         List<Block> end = new ArrayList<>();
         end.add(new Paper.Heading(2, "Cautions"));
-        statement.cautions().forEach(c -> end.add(new Paper.Text(Tone.SMALL, c.toString())));
+        statement.cautions().forEach(c -> end.add(new Paper.Text(Tone.SMALL, waiting.in(c.toString()))));
         end.add(new Paper.Heading(2, "Signatures"));
         end.add(new Paper.Text(Tone.SMALL, "Signing confirms this was read; it is no warranty."));
         end.add(new Paper.Signatures(statement.signatures()));
