@@ -184,6 +184,13 @@ public final class RaisedCheck {
                                 : top.ended().get().soffit().isPresent() ? RaiseEnd.STRUCTURE : RaiseEnd.GROUND));
     }
 
+    /** By configuration, whether the power take-off raises its front. */
+    public List<Boolean> raisesFront() {
+        return CheckedConfiguration.listOf(rig, stance).stream()
+                .map(loads::raisesFront)
+                .toList();
+    }
+
     /** The usual cautions at a hazard for a combination that passes it so; a null raise is transport stance. */
     public static List<Sentence> cautions(Hazard hazard, Report.Cell cell, Report.RaiseFinding raise) {
         return Cautions.at(hazard, List.of(cell.withRaise(raise))).stream()

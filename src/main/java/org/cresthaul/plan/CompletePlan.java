@@ -28,10 +28,10 @@ public final class CompletePlan {
      */
     public static Plan of(
             Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
-        return of(route, rig, stance, margins, report, options, PlanFollower.NONE);
+        return of(route, rig, stance, margins, report, options, PlanAid.none());
     }
 
-    /** The same, told to whoever follows it. */
+    /** The same, with answers of earlier plans, and told to whoever follows it. */
     public static Plan of(
             Route route,
             Rig rig,
@@ -39,11 +39,11 @@ public final class CompletePlan {
             Margins margins,
             Report report,
             PlanOptions options,
-            PlanFollower follower) {
-        Plan way = RoutePlan.of(route, rig, stance, margins, report, options, follower);
+            PlanAid aid) {
+        Plan way = RoutePlan.of(route, rig, stance, margins, report, options, aid);
         Optional<RightPlate> plate = RightPlate.find(stance);
         return plate.isEmpty()
-                ? completed(way, route, rig, stance, margins, report, options, follower)
+                ? completed(way, route, rig, stance, margins, report, options, aid)
                 : completed(
                         way,
                         route,
@@ -52,7 +52,7 @@ public final class CompletePlan {
                         margins,
                         plate.get().in(report, route, rig),
                         options,
-                        follower);
+                        aid);
     }
 
     private static Plan completed(
@@ -63,7 +63,9 @@ public final class CompletePlan {
             Margins margins,
             Report report,
             PlanOptions options,
-            PlanFollower follower) {
+            PlanAid aid) {
+        PlanFollower follower = aid.follower();
+        KeptAnswers.OfPlan kept = aid.kept().of(route, rig, stance, margins, report);
         List<Plan.Passage> passages = way.steps().stream()
                 .map(Plan.Step::passage)
                 .filter(Objects::nonNull)
@@ -94,18 +96,29 @@ public final class CompletePlan {
                 way.least(),
                 way.steps(),
                 way.blocking().parallelStream()
-                        .map(b -> opened(b, relaxations, follower))
+                        .map(b -> opened(b, relaxations, options, kept, follower))
                         .toList(),
                 crossings,
-                RobustnessCheck.of(route, rig, stance, margins, passages, RobustnessCheck.Amounts.of(rig), follower),
+                RobustnessCheck.of(
+                        route, rig, stance, margins, passages, RobustnessCheck.Amounts.of(rig), kept, follower),
                 way.cautions());
     }
 
-    private static Plan.Block opened(Plan.Block b, Relaxations relaxations, PlanFollower follower) {
-        Plan.Block opened =
-                new Plan.Block(b.hazard(), b.kind(), b.name(), b.chainageM(), b.why(), relaxations.at(b.hazard()));
+    private static Plan.Block opened(
+            Plan.Block b,
+            Relaxations relaxations,
+            PlanOptions options,
+            KeptAnswers.OfPlan kept,
+            PlanFollower follower) {
+        List<Plan.Relaxation> opens = kept.of(
+                        b.hazard(),
+                        KeptAnswers.Asked.OPENS,
+                        List.of(options.avoidRaising(), options.forbid(), Optional.ofNullable(options.fix())),
+                        Relaxations.Found.class,
+                        () -> new Relaxations.Found(relaxations.at(b.hazard())))
+                .all();
         follower.answered(b.hazard());
-        return opened;
+        return new Plan.Block(b.hazard(), b.kind(), b.name(), b.chainageM(), b.why(), opens);
     }
 
     /**

@@ -25,15 +25,23 @@ public final class ConfigurationComparison {
     private final Margins margins;
     private final Report report;
     private final PlanOptions options;
+    private final PlanAid aid;
 
     private ConfigurationComparison(
-            Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
+            Route route,
+            Rig rig,
+            LevelStance stance,
+            Margins margins,
+            Report report,
+            PlanOptions options,
+            PlanAid aid) {
         this.route = route;
         this.rig = rig;
         this.stance = stance;
         this.margins = margins;
         this.report = report;
         this.options = options;
+        this.aid = aid;
     }
 
     /**
@@ -44,8 +52,14 @@ public final class ConfigurationComparison {
      */
     public static Comparison of(
             Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions asked) {
+        return of(route, rig, stance, margins, report, asked, PlanAid.none());
+    }
+
+    /** The same, with answers of earlier plans. */
+    public static Comparison of(
+            Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions asked, PlanAid aid) {
         PlanOptions options = keeping(asked, null);
-        return new ConfigurationComparison(route, rig, stance, margins, report, options).compare();
+        return new ConfigurationComparison(route, rig, stance, margins, report, options, aid).compare();
     }
 
     private static PlanOptions keeping(PlanOptions options, String key) {
@@ -97,7 +111,7 @@ public final class ConfigurationComparison {
 
     /** @param met gathers the cautions of every passage */
     private Comparison.Compared compared(Report.ConfigurationVerdict c, Set<Sentence> met) {
-        Plan plan = RoutePlan.of(route, rig, stance, margins, report, keeping(options, c.key()));
+        Plan plan = RoutePlan.of(route, rig, stance, margins, report, keeping(options, c.key()), aid);
         List<Plan.Passage> passages = plan.steps().stream()
                 .map(Plan.Step::passage)
                 .filter(Objects::nonNull)

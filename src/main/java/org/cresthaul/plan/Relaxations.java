@@ -31,6 +31,13 @@ public final class Relaxations {
     private final Report report;
     private final PlanOptions options;
 
+    /** What was found for one place. */
+    record Found(List<Relaxation> all) {
+        Found {
+            all = List.copyOf(all);
+        }
+    }
+
     /** @param report of the check of all of these */
     public Relaxations(Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
         this.route = route;

@@ -37,6 +37,7 @@ public final class RobustnessCheck {
     private final LevelStance stance;
     private final Margins margins;
     private final Amounts amounts;
+    private final KeptAnswers.OfPlan kept;
     private final PlanFollower follower;
     private final List<Supplier<PlaceCheck>> alone;
 
@@ -154,13 +155,27 @@ public final class RobustnessCheck {
         }
     }
 
+    /** Of one place. */
+    private record Rows(List<Ranked> all) {
+        Rows {
+            all = List.copyOf(all);
+        }
+    }
+
     private RobustnessCheck(
-            Route route, Rig rig, LevelStance stance, Margins margins, Amounts amounts, PlanFollower follower) {
+            Route route,
+            Rig rig,
+            LevelStance stance,
+            Margins margins,
+            Amounts amounts,
+            KeptAnswers.OfPlan kept,
+            PlanFollower follower) {
         this.route = route;
         this.rig = rig;
         this.stance = stance;
         this.margins = margins;
         this.amounts = amounts;
+        this.kept = kept;
         this.follower = follower;
         alone = List.of(
                 () -> check(Alterations.surveyed(route, amounts.surveyTimes), stance),
@@ -174,12 +189,6 @@ public final class RobustnessCheck {
     }
 
     /** The margins of a plan's passages; those it blocks at or sets aside are never called its weakest point. */
-    public static Robustness of(
-            Route route, Rig rig, LevelStance stance, Margins margins, List<Plan.Passage> passages, Amounts amounts) {
-        return of(route, rig, stance, margins, passages, amounts, PlanFollower.NONE);
-    }
-
-    /** The same, told of every passage to whoever follows it. */
     static Robustness of(
             Route route,
             Rig rig,
@@ -187,8 +196,9 @@ public final class RobustnessCheck {
             Margins margins,
             List<Plan.Passage> passages,
             Amounts amounts,
+            KeptAnswers.OfPlan kept,
             PlanFollower follower) {
-        return new RobustnessCheck(route, rig, stance, margins, amounts, follower)
+        return new RobustnessCheck(route, rig, stance, margins, amounts, kept, follower)
                 .of(passages.stream().map(Place::of).toList());
     }
 
@@ -243,9 +253,10 @@ public final class RobustnessCheck {
     }
 
     private List<Ranked> followed(Place place) {
-        List<Ranked> rows = rows(place);
+        Rows rows = kept.of(
+                place.hazard, KeptAnswers.Asked.OFF, List.of(place, amounts), Rows.class, () -> new Rows(rows(place)));
         follower.answered(place.hazard);
-        return rows;
+        return rows.all;
     }
 
     private List<Ranked> rows(Place place) {

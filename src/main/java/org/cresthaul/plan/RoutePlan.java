@@ -64,10 +64,10 @@ public final class RoutePlan {
      */
     public static Plan of(
             Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
-        return of(route, rig, stance, margins, report, options, PlanFollower.NONE);
+        return of(route, rig, stance, margins, report, options, PlanAid.none());
     }
 
-    /** The same, told to whoever follows it. */
+    /** The same, with answers of earlier plans, and told to whoever follows it. */
     static Plan of(
             Route route,
             Rig rig,
@@ -75,9 +75,12 @@ public final class RoutePlan {
             Margins margins,
             Report report,
             PlanOptions options,
-            PlanFollower follower) {
+            PlanAid aid) {
+        PlanFollower follower = aid.follower();
         // Gaps do not depend on the plate, so that a raise is judged alike.
-        RaiseJudge judge = RaiseJudge.of(new RaisedCheck(route, rig, stance, margins));
+        RaiseJudge judge = new KeptRaises(
+                RaiseJudge.of(new RaisedCheck(route, rig, stance, margins)),
+                aid.kept().of(route, rig, stance, margins, report));
         Optional<RightPlate> plate = RightPlate.find(stance);
         return plate.isEmpty()
                 ? of(route, stance, report, options, judge, plate, follower)

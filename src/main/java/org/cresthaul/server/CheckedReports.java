@@ -8,13 +8,16 @@ import org.cresthaul.check.KeptFindings;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
+import org.cresthaul.plan.KeptAnswers;
 import org.cresthaul.plan.Plan;
+import org.cresthaul.plan.PlanAid;
+import org.cresthaul.plan.PlanFollower;
 import org.cresthaul.plan.PlanOptions;
 
 /**
  * The reports and plans that were made last, so that a plan, a paper or a comparison of what was checked just now does
  * not check it again, nor a paper of what was planned just now plan it again. A report is that of the same bytes of
- * route, rig and limits, the same stance and the same margins, a plan also that of the same options. Where a report is
+ * route, rig and limits, the same stance and the same margins, a plan also that of the same options. Where either is
  * made anew, the places that are as they were before are not judged again.
  */
 final class CheckedReports {
@@ -23,6 +26,8 @@ final class CheckedReports {
     private final BiFunction<CheckRequest, CheckFollower, Report> check;
     private final MadeOnce<Question, Report> reports = new MadeOnce<>(MOST);
     private final MadeOnce<PlanQuestion, Plan> plans = new MadeOnce<>(MOST);
+
+    private final KeptAnswers answers = new KeptAnswers();
 
     private record Question(Inputs inputs, String stance, Margins margins) {
         static Question of(CheckRequest asked) {
@@ -57,6 +62,11 @@ final class CheckedReports {
      */
     Report of(CheckRequest asked, CheckFollower follower) {
         return reports.of(Question.of(asked), follower, () -> check.apply(asked, follower));
+    }
+
+    /** What goes along with a plan that is made here. */
+    PlanAid aid(PlanFollower follower) {
+        return new PlanAid(answers, follower);
     }
 
     /** The plan of a check likewise. */

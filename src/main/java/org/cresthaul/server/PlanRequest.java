@@ -9,6 +9,7 @@ import org.cresthaul.plan.Comparison;
 import org.cresthaul.plan.CompletePlan;
 import org.cresthaul.plan.ConfigurationComparison;
 import org.cresthaul.plan.Plan;
+import org.cresthaul.plan.PlanFollower;
 import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.plan.PlanOptionsCheck;
 import org.cresthaul.plan.SettledConditions;
@@ -107,7 +108,13 @@ record PlanRequest(
         Plan plan = reports.plan(check, options, following, () -> {
             following.plans();
             return CompletePlan.of(
-                    check.route(), check.rig(), check.stance(), check.margins(), report, options, following);
+                    check.route(),
+                    check.rig(),
+                    check.stance(),
+                    check.margins(),
+                    report,
+                    options,
+                    reports.aid(following));
         });
         return new Planned(report, plan);
     }
@@ -116,7 +123,13 @@ record PlanRequest(
     Comparison comparison(CheckRequest check, CheckedReports reports) {
         Report report = reports.of(check);
         return ConfigurationComparison.of(
-                check.route(), check.rig(), check.stance(), check.margins(), report, options(check, report));
+                check.route(),
+                check.rig(),
+                check.stance(),
+                check.margins(),
+                report,
+                options(check, report),
+                reports.aid(PlanFollower.NONE));
     }
 
     private PlanOptions options(CheckRequest check, Report report) {
