@@ -54,6 +54,30 @@ export function say(node, text) {
   }
 }
 
+/**
+ * Keeps the place of whoever uses keys alone while buttons cannot be used: one that has the focus loses it with that.
+ * To be called before buttons are switched off, and after they are on again; the focus goes back to the button, or
+ * where it is gone to `instead`, unless somebody has gone elsewhere meanwhile.
+ *
+ * @returns hold(waiting)
+ */
+export function focusHeld(root, instead) {
+  let held = null;
+  return waiting => {
+    const now = document.activeElement;
+    if (waiting) {
+      held = root.contains(now) && now.matches('button') ? now : held;
+      return;
+    }
+    const before = held;
+    held = null;
+    if (before !== null && (now === document.body || now === before)) {
+      const usable = before.isConnected && !before.disabled && before.checkVisibility();
+      (usable ? before : instead).focus({ preventScroll: true });
+    }
+  };
+}
+
 /** Whether the user asked for less motion. */
 export const calm = () => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
 
@@ -64,8 +88,12 @@ export const calm = () => window.matchMedia('(prefers-reduced-motion: reduce)').
 export function onWidth(node, draw) {
   let width = -1;
   const check = () => {
-    if (node.clientWidth !== width && node.clientWidth > 0) {
-      width = node.clientWidth;
+    if (node.clientWidth === width) {
+      return;
+    }
+    // What was out of sight may have been left undrawn meanwhile, and comes back as wide as it was.
+    width = node.clientWidth;
+    if (width > 0) {
       draw(width);
     }
   };

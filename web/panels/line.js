@@ -1,5 +1,5 @@
 /** The line of the route: drawn anew, drawn on, its points moved, put in and taken out, by forms and on the map. */
-import { el, replace, say } from '../dom.js';
+import { el, focusHeld, replace, say } from '../dom.js';
 import { axisUnitM, axisUnitName, chainage, round } from '../format.js';
 import { apartM } from '../line/course.js';
 import { coordinatesText } from '../line/typed.js';
@@ -57,7 +57,7 @@ export function mountLine(root, { store, actions }) {
     button('Take back the last point', () => actions.undrawLinePoint(), { id: 'line-undraw' }),
     el('label', { class: 'field' }, el('span', {}, 'Name'), name), finish);
   const parts = createLineParts({ store, actions });
-  const said = el('p', { id: 'line-said', role: 'status' });
+  const said = el('p', { id: 'line-said', role: 'status', tabindex: '-1' });
   const refused = el('div', { id: 'line-refused', role: 'alert' });
   const told = el('ul', { id: 'line-told' });
   const open = el('details', { id: 'line-edit' }, el('summary', {}, 'Draw the line, or change it'),
@@ -65,6 +65,7 @@ export function mountLine(root, { store, actions }) {
       el('div', { class: 'line-row', role: 'group', 'aria-label': 'What to do with the line' }, modes),
       how, point, single, arrows, typed, drawing, parts.node, said, refused, told));
   root.append(open);
+  const holdFocus = focusHeld(open, said);
   open.addEventListener('toggle', () => {
     if (!open.open && !['off', 'shape'].includes(now().mode)) {
       actions.editLine('off');
@@ -128,7 +129,13 @@ export function mountLine(root, { store, actions }) {
       say(span, text);
       span.previousElementSibling.setAttribute('aria-invalid', String(text !== ''));
     });
+    if (working) {
+      holdFocus(true);
+    }
     open.querySelectorAll('button').forEach(one => { one.disabled = working; });
+    if (!working) {
+      holdFocus(false);
+    }
     if (inputs === null) {
       return;
     }

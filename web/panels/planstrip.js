@@ -129,7 +129,7 @@ function stopItem(stop, x, data, units) {
     'aria-label': [`${stop.id} ${stop.name}`, stopSymbol(stop.kind).word, `at ${chainage(stop.chainageM, units)}`,
       change ? `change to ${change.to.label}` : held ? 'cannot be used' : 'nothing is changed here'].join(', '),
   },
-  svg('rect', { class: 'hit', x: x - 10, y: ROWS.stops - 12, width: 20, height: 24 }),
+  svg('rect', { class: 'hit', x: x - 12, y: ROWS.stops - 12, width: 24, height: 24 }),
   change && svg('path', { class: 'leader', d: `M${x} ${ROWS.barEnd}V${ROWS.stops - 7}` }),
   stopMark(stop.kind, x, ROWS.stops));
 }

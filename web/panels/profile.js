@@ -158,7 +158,7 @@ function stopItem(stop, report, row, width, units) {
     'aria-label': `${stop.id} ${stop.name}, ${stopSymbol(stop.kind).word} at ${chainage(stop.chainageM, units)}, `
       + `room ${room(stop.roomM, units, 'down')}`,
   },
-  svg('rect', { class: 'hit', x: x - 10, y: row.axis - 12, width: 20, height: 22 }),
+  svg('rect', { class: 'hit', x: x - 12, y: row.axis - 13, width: 24, height: 24 }),
   stopMark(stop.kind, x, row.axis));
 }
 

@@ -27,7 +27,17 @@ export function mountProjects(root, { store, actions }) {
     if (status.textContent !== words) {
       status.textContent = words;
     }
+    const focused = body.contains(document.activeElement) ? document.activeElement : null;
     replace(body, project ? opened(state) : choice(state));
+    if (focused && !body.contains(document.activeElement)) {
+      refocus(focused);
+    }
+  }
+
+  /** What had the focus is drawn anew, or is gone with what was pressed: then its heading says how it stands. */
+  function refocus({ id }) {
+    const again = id ? document.getElementById(id) : null;
+    (again ?? details.querySelector('summary')).focus({ preventScroll: true });
   }
 
   function choice({ projects, removed, inputs, author }) {

@@ -11,8 +11,13 @@ export function mountRevisions(root, { store, actions }) {
   const isUnsaved = state => (state.project ? !isKept(state) && state.project.revision === state.project.latest
     : isUnsavedFile(state, 'route') || isUnsavedFile(state, 'rig')) || state.rigDraft !== null || state.whatIf !== null;
 
+  let held = null;
+  root.setAttribute('tabindex', '-1');
+
   function draw(state) {
     const { revisions, undone, inputs, busy, baseMap, undoNote } = state;
+    const focused = root.contains(document.activeElement) ? document.activeElement : null;
+    held = focused?.id && focused !== root ? focused.id : held;
     const last = revisions.at(-1);
     const again = undone[0];
     root.hidden = !(last || again) || !inputs;
@@ -38,6 +43,9 @@ export function mountRevisions(root, { store, actions }) {
       again && el('button', {
         id: 'route-redo', type: 'button', disabled: busy, on: { click: () => actions.redoRevision() },
       }, `Redo: ${again.what}`));
+    if (focused) {
+      refocus();
+    }
 
     function save() {
       saveText(route.text, routeFileName(route.name));
@@ -51,6 +59,16 @@ export function mountRevisions(root, { store, actions }) {
 
     function saveBaseMap() {
       saveText(JSON.stringify(baseMap), baseMapFileName(route.name));
+    }
+  }
+
+  /** The buttons are other ones now, and none can be pressed while a check runs: until then their bar has the focus. */
+  function refocus() {
+    const button = held === null ? null : document.getElementById(held);
+    const usable = button !== null && !button.disabled;
+    (usable ? button : root).focus({ preventScroll: true });
+    if (usable) {
+      held = null;
     }
   }
 

@@ -1,5 +1,5 @@
 /** Puts units, axles and notches on the rig and off it, and begins another rig, by forms that ask for all it needs. */
-import { el, replace } from '../dom.js';
+import { el, focusHeld, replace } from '../dom.js';
 import { changesOf } from '../rig/changes.js';
 
 export function createRigChanges(actions) {
@@ -26,14 +26,21 @@ export function createRigChanges(actions) {
       el('p', { class: 'fine-print' }, 'What is added is drawn as plainly as its figures say, and stands in the list '
         + 'below to be taped in full. An axle that is added makes the frame longer; one that is taken out leaves it.'),
       changing));
+  const holdFocus = focusHeld(node, node.querySelector('summary'));
   let offered = [];
   let shape = null;
 
   function draw(rig, stance, rigs, busy) {
     offered = changesOf(rig.json, stance);
     const wanted = JSON.stringify([offered.map(({ key, title, asked }) => [key, title, asked]), rig.name, rigs]);
+    if (busy) {
+      holdFocus(true);
+    }
     make.disabled = busy;
     start.disabled = busy;
+    if (!busy) {
+      holdFocus(false);
+    }
     if (wanted === shape) {
       return;
     }

@@ -11,7 +11,7 @@ const USUAL_SHARE = 0.02;
 export function createRigTickets(actions) {
   const piece = el('select', { name: 'piece', 'aria-label': 'Piece that was loaded between the two weighings' });
   const rows = el('tbody', {});
-  const outcome = el('div', { id: 'rig-tickets-outcome', role: 'status' });
+  const outcome = el('div', { id: 'rig-tickets-outcome', role: 'status', tabindex: '-1' });
   const put = el('button', { id: 'rig-tickets-put', type: 'button', disabled: true, on: { click: take } }, 'Put it in');
   const form = el('form', { id: 'rig-tickets-form', on: { submit: event => event.preventDefault(), input: work } },
     el('label', { class: 'field' }, el('span', {}, 'Piece that was loaded between the two weighings'), piece),
@@ -81,6 +81,8 @@ export function createRigTickets(actions) {
 
   function take() {
     actions.putPiece(Number(piece.value), found());
+    // What is in the rig cannot be put there again: the button is off now.
+    outcome.focus({ preventScroll: true });
   }
 
   return { node, draw };

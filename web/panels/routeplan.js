@@ -41,11 +41,16 @@ export function mountRoutePlan(root, { store, actions }) {
       return actions[name](...given);
     }]));
   const shared = { store, actions: { ...actions, ...own } };
+  // Before the panels within, which cannot draw what has no width.
+  const stopShowing = store.watch(['plan'], ({ plan }) => {
+    answer.hidden = head.hidden = plan.data === null;
+  });
   const panels = [
     mountPlanStrip(strip, shared), mountPlanOptions(options, shared), mountPapers(papers, shared),
   ];
 
   const stops = [
+    stopShowing,
     store.watch(['report', 'planAsked'], ({ report }) => {
       if (report !== null) {
         actions.drawPlan();
@@ -63,7 +68,6 @@ export function mountRoutePlan(root, { store, actions }) {
       replace(status, statusLine(now, actions, own));
       replace(trouble, problem && problemBox(problem, null,
         el('button', { id: 'plan-retry', type: 'button', on: { click: () => own.drawPlan() } }, 'Ask again')));
-      answer.hidden = head.hidden = data === null;
       if (data === null || state.report === null) {
         if (now === 'failed' && moveFocus) {
           moveFocus = false;

@@ -28,9 +28,12 @@ import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.interactions.Actions;
+import org.openqa.selenium.interactions.PointerInput;
+import org.openqa.selenium.interactions.Sequence;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /**
@@ -94,6 +97,12 @@ final class Browser implements AutoCloseable {
                 Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
     }
 
+    /** Lets what is pressed be pressed by a finger, as on a phone, or by a mouse again. */
+    void touch(boolean byFinger) {
+        driver.executeCdpCommand(
+                "Emulation.setTouchEmulationEnabled", Map.of("enabled", byFinger, "maxTouchPoints", byFinger ? 5 : 1));
+    }
+
     /** Lets the page believe that its reader prefers "light" or "dark". */
     void prefer(String colorScheme) {
         driver.executeCdpCommand(
@@ -121,6 +130,7 @@ final class Browser implements AutoCloseable {
     /** Waits until {@code condition} gives something that is neither null nor false. */
     <T> T await(String what, Function<Browser, T> condition) {
         return new WebDriverWait(driver, PATIENCE)
+                .pollingEvery(Duration.ofMillis(50))
                 .ignoring(NoSuchElementException.class)
                 .ignoring(StaleElementReferenceException.class)
                 .withMessage(() -> what + "\n" + errors() + "\n" + find("body").getText())
@@ -133,6 +143,37 @@ final class Browser implements AutoCloseable {
 
     void press(CharSequence... keys) {
         driver.switchTo().activeElement().sendKeys(keys);
+    }
+
+    /** Chooses from a list what begins so. */
+    void choose(WebElement list, String beginning) {
+        new Select(list)
+                .getOptions().stream()
+                        .filter(option -> option.getText().startsWith(beginning))
+                        .findFirst()
+                        .orElseThrow(() -> new AssertionError("no choice begins with " + beginning))
+                        .click();
+    }
+
+    /** Keys for whatever has the focus, as a keyboard sends them. */
+    void keys(CharSequence... keys) {
+        new Actions(driver).sendKeys(keys).perform();
+    }
+
+    /** Keys for whatever has the focus while another is held down. */
+    void keysWith(Keys held, CharSequence... keys) {
+        new Actions(driver).keyDown(held).sendKeys(keys).keyUp(held).perform();
+    }
+
+    /** Brings an element into sight and taps it with a finger. */
+    void tap(WebElement element) {
+        run("arguments[0].scrollIntoView({block: 'center'})", element);
+        PointerInput finger = new PointerInput(PointerInput.Kind.TOUCH, "finger");
+        Sequence tap = new Sequence(finger, 0)
+                .addAction(finger.createPointerMove(Duration.ZERO, PointerInput.Origin.fromElement(element), 0, 0))
+                .addAction(finger.createPointerDown(PointerInput.MouseButton.LEFT.asArg()))
+                .addAction(finger.createPointerUp(PointerInput.MouseButton.LEFT.asArg()));
+        driver.perform(List.of(tap));
     }
 
     /** Takes what is in the middle of an element by the mouse and lets go of it beside. */
@@ -158,13 +199,19 @@ final class Browser implements AutoCloseable {
 
     /** What axe-core finds wrong with the page as it stands; empty when nothing. */
     List<String> accessibilityViolations() throws IOException {
+        return accessibilityViolations("html");
+    }
+
+    /** The same of the parts of the page that match. */
+    List<String> accessibilityViolations(String parts) throws IOException {
         try (InputStream axe = Browser.class.getResourceAsStream("/axe.min.js")) {
             run(new String(axe.readAllBytes(), StandardCharsets.UTF_8));
         }
         Object result = driver.executeAsyncScript(
                 "const done = arguments[arguments.length - 1];"
-                        + "axe.run(document, {resultTypes: ['violations']}).then("
-                        + "r => done(JSON.stringify({passes: r.passes.length, violations: r.violations})), e => done(String(e)))");
+                        + "axe.run(arguments[0], {resultTypes: ['violations']}).then("
+                        + "r => done(JSON.stringify({passes: r.passes.length, violations: r.violations})), e => done(String(e)))",
+                parts);
         JsonNode found = JSON.readTree((String) result);
         if (found.path("passes").asInt() == 0) {
             throw new AssertionError("axe-core checked nothing: " + result);
@@ -226,6 +273,34 @@ final class Browser implements AutoCloseable {
         driver.switchTo().newWindow(WindowType.TAB);
         driver.get(url);
         return driver.getWindowHandle();
+    }
+
+    /** Forgets what pages of an address have kept. */
+    void forget(String origin) {
+        driver.executeCdpCommand(
+                "Storage.clearDataForOrigin", Map.of("origin", origin, "storageTypes", "local_storage"));
+    }
+
+    void reload() {
+        driver.navigate().refresh();
+    }
+
+    /** Goes to the window that a press has opened. */
+    void toOtherWindow(String own) {
+        new WebDriverWait(driver, PATIENCE).until(d -> d.getWindowHandles().size() > 1);
+        driver.getWindowHandles().stream()
+                .filter(h -> !h.equals(own))
+                .findFirst()
+                .ifPresent(this::toWindow);
+    }
+
+    /** Closes every window but the first. */
+    void closeOthers() {
+        List<String> handles = List.copyOf(driver.getWindowHandles());
+        for (String handle : handles.subList(1, handles.size())) {
+            driver.switchTo().window(handle).close();
+        }
+        driver.switchTo().window(handles.get(0));
     }
 
     String window() {
