@@ -58,7 +58,9 @@ export function limitGroups(json, path, at, key) {
   return [
     {
       key: 'limits', title: 'Travel and limits', open: false,
-      places: [...listed(path, LIMITS[kind], key), ...kind === 'trailer' ? written(json, key, liftPlaces(json, path)) : []],
+      places: [
+        ...listed(path, LIMITS[kind], key), ...kind === 'trailer' ? written(json, key, liftPlaces(json, path)) : [],
+      ],
     },
     ...steering.length > 0 ? [{ key: 'steering', title: 'Wheels that turn', open: true, places: steering }] : [],
     ...first ? [{
