@@ -3,6 +3,7 @@ import {
   draftOf, isForm, placed, readDraft, withBorrow, withCorner, withField, withLayout, withObstacle, withObstacleAdded,
   withoutItem,
 } from './cornerform.js';
+import { tellDrafts } from './drafts.js';
 import { featureOf } from './survey.js';
 
 /** How long after the last change it goes into the route, milliseconds. */
@@ -122,6 +123,7 @@ export function createCornerActions(store, change, timers = BROWSER) {
   }
 
   store.watch(['inputs', 'hazard'], show);
+  store.watch(['inputs', 'corner'], () => tellDrafts(store, 'corner', kept));
 
   const now = () => store.get().corner.draft;
   return {

@@ -39,6 +39,8 @@ import { ALL } from './listing.js';
  * survey     the survey of the hazard on show as a table, or null where it has none: {id, index, kind, name, base,
  *            draft, read, status: 'same' | 'changed' | 'sent' | 'unread' | 'refused' | 'unsent', refused: [{at, text}],
  *            said, made}; draft as in survey.js, 'same' when the route says it; made counts up with other rows
+ * drafts     {survey, corner}: ids of hazards whose numbers somebody has typed that are not in the route, on show or
+ *            not
  * saved      {route, rig}: the text of each as it was saved last as a file, or null
  * rigDraft   a change of the rig that is not in force yet, or was refused: {text, what: [...], fresh, name} or null
  * whatIf     pieces of load that are moved and not kept, or null: {base: the rig as it is kept, shifts: how far back,
@@ -111,6 +113,7 @@ export function initialState() {
     picking: false,
     picked: null,
     survey: null,
+    drafts: { survey: [], corner: [] },
     projects: null,
     removed: null,
     project: null,

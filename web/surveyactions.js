@@ -1,4 +1,5 @@
 /** What a user can do to the survey of the hazard on show: put into the route as soon as it can be read. No DOM. */
+import { tellDrafts } from './drafts.js';
 import { COLUMNS } from './leveling.js';
 import { tableOf } from './pasting.js';
 import {
@@ -130,6 +131,8 @@ export function createSurveyActions(store, change, timers = BROWSER) {
   }
 
   store.watch(['inputs', 'hazard'], show);
+  const tell = () => tellDrafts(store, 'survey', kept);
+  store.watch(['inputs', 'survey'], tell);
 
   const now = () => store.get().survey.draft;
   return {
@@ -180,6 +183,7 @@ export function createSurveyActions(store, change, timers = BROWSER) {
           status: read.problems.length > 0 ? 'unread' : 'changed',
         });
       });
+      tell();
       const { survey } = store.get();
       if (survey !== null && kept.has(survey.id) && survey.status === 'same') {
         store.set({ survey: null });

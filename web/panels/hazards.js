@@ -5,6 +5,7 @@ import { ALL, listed, ONLY, shownWords } from '../listing.js';
 import { choices, findCell, findConfiguration, governing, leastSetting, raisedWords, verdictWords } from '../report.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { kindIcon, verdictTag } from './symbol.js';
+import { isDrafted } from '../drafts.js';
 import { openHazard } from './detail.js';
 import { speedWords } from '../speed.js';
 import { kindOf } from '../kinds.js';
@@ -47,7 +48,7 @@ export function mountHazards(root, { store, actions }) {
   });
 
   const stops = [
-    store.watch(['report', 'configuration', 'units', 'listing', 'plan'], state => {
+    store.watch(['report', 'configuration', 'units', 'listing', 'plan', 'drafts'], state => {
       if (state.report === null) {
         return;
       }
@@ -58,7 +59,7 @@ export function mountHazards(root, { store, actions }) {
       Object.assign(verdict.dataset, { verdict: word, configuration: key });
       const active = document.activeElement;
       const focused = body.contains(active) ? active.closest('tr').dataset.hazard : null;
-      replace(body, listed(state).map(hazard => row(hazard, state)));
+      replace(body, listed(state).map(hazard => (isDrafted(state, hazard.id) ? outdated : row)(hazard, state)));
       if (focused) {
         rowOf(focused)?.querySelector('.hazard-open').focus();
       }
@@ -153,6 +154,16 @@ function row(hazard, { report, configuration, units }) {
   el('td', { class: 'figure' },
     least ? clearance(least.clearance.valueM, units) : cell?.load && weightLeft(cell.load.marginKg, units),
     el('span', { class: 'hazard-side' }, least?.side ?? (cell?.load ? 'to the limit' : 'unknown'))));
+}
+
+/** A place whose numbers are being changed: the verdict of the numbers before is not shown as its answer. */
+function outdated(hazard, state) {
+  const line = row(hazard, state);
+  line.dataset.outdated = 'true';
+  replace(line.cells[2], el('strong', { class: 'hazard-outdated' }, 'outdated'),
+    el('span', { class: 'hazard-remedy' }, 'what was typed is not in the route yet'));
+  replace(line.cells[3]);
+  return line;
 }
 
 /** The speed where it clears; where it does not a notch that would, then a raise, else why there is none. */

@@ -152,7 +152,10 @@ test('a draft goes into the route when it can be read, and stays when it is refu
   let accepts = true;
   const sent = [];
   const file = text => ({ text, json: JSON.parse(text) });
-  let state = { inputs: { route: file(TEXT) }, hazard: 'C1', units: 'us', corner: null, problem: null, candidate: null };
+  let state = {
+    inputs: { route: file(TEXT) }, hazard: 'C1', units: 'us', corner: null, problem: null, candidate: null,
+    drafts: { survey: [], corner: [] },
+  };
   const watchers = [];
   const store = {
     get: () => state,

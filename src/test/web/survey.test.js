@@ -207,6 +207,30 @@ test('what is typed goes into the route after a moment, and what others change c
   assert.equal(store.get().survey.draft.rows[1][1], '100.5');
 });
 
+test('while what was typed is not in the route, its place is outdated, on show or not', async () => {
+  const { store, actions, wait } = page(PROPERTIES, text => text.includes('100.3 ft') || new Error('no'));
+  const outdated = () => [...store.get().drafts.survey];
+  assert.deepEqual(outdated(), []);
+  actions.surveyCell(1, 1, 'high');
+  assert.deepEqual(outdated(), ['H1']);
+  await wait();
+  assert.equal(store.get().survey.status, 'unread');
+  assert.deepEqual(outdated(), ['H1']);
+  store.set({ hazard: null });
+  assert.deepEqual(outdated(), ['H1'], 'nobody looks at it');
+  store.set({ hazard: 'H1' });
+  assert.deepEqual(outdated(), ['H1']);
+  actions.surveyCell(1, 1, '100.9');
+  await wait();
+  assert.deepEqual(outdated(), ['H1'], 'refused');
+  actions.surveyCell(1, 1, '100.3');
+  await wait();
+  assert.deepEqual(outdated(), []);
+  actions.surveyCell(1, 1, 'high');
+  actions.resetSurvey();
+  assert.deepEqual(outdated(), [], 'given up');
+});
+
 test('a half-typed survey comes back on another page, where the route still says what it was begun on', async () => {
   const first = page(PROPERTIES);
   first.actions.surveyCell(1, 1, 'high');

@@ -157,11 +157,14 @@ class SurveyPageTest extends OnSmallFiles {
         assertEquals("99.98 m", saved().at("/profile/1/points/1/1").asText());
         // What was begun is there after a look elsewhere.
         show("H01");
+        assertTrue(browser.find("#hazard-table tr[data-hazard=H04]").getText().contains("outdated"));
+        assertEquals(List.of(), browser.list("#hazard-table tr[data-hazard=H04] .verdict"));
         show("H04");
         assertEquals("about 100", cell(1, 3).getDomProperty("value"));
         type(cell(1, 3), "99.97");
         await("same");
         assertEquals("99.97 m", saved().at("/profile/1/points/1/1").asText());
+        assertEquals(List.of(), browser.list("#hazard-table tr[data-outdated]"));
         assertEquals(List.of(), browser.errors());
     }
 
