@@ -9,7 +9,7 @@ import { linePath, marksIn, northOf, poseMatrix, ringsPath, statesAt, windowOf }
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { axisUnitM, axisUnitName } from '../format.js';
 import { scaleBar } from '../drawing/scale.js';
-import { north, radius, text } from './cornermarks.js';
+import { laneWidths, leastRoom, north, radius, text } from './cornermarks.js';
 import { problemBox } from './problem.js';
 import { verdictTag } from './symbol.js';
 
@@ -174,8 +174,10 @@ export function mountCorner(root, { store, actions }) {
       }),
       text(box.left + 1 + bar.pixels * px / 2, box.top + box.height - 1.8, px,
         round(bar.length, axisUnitName(state.units)), ''),
+      laneWidths(view, box, px, state.units),
+      leastRoom(view, box, px, state.units),
       radius(view, cell.corner, px, state.units),
-      north(northOf(view.lead, view.leadLonLat), box, px));
+      north(northOf(view.lead, view.leadLonLat), view.lead, box, px));
     set(drawing, { 'aria-label': spoken(view, cell, state.units) });
     replace(legend, legendItems(view));
     replace(marked, marks.length > 0 && [el('h3', {}, 'Marks, of the steer axle'),
@@ -339,6 +341,9 @@ function legendItems(view) {
   const item = (name, words, unit = null) => el('li', {},
     svg('svg', { class: 'legend-sample', width: 44, height: 14, 'aria-hidden': 'true' },
       svg('rect', { class: name, 'data-unit': unit, x: 1, y: 1, width: 42, height: 12 })), words);
+  const line = (name, words) => el('li', {},
+    svg('svg', { class: 'legend-sample', width: 44, height: 14, 'aria-hidden': 'true' },
+      svg('path', { class: name, d: 'M1 7H43M1 3v8M43 3v8' })), words);
   return [
     item('corner-pavement', 'pavement that tires may use'),
     view.escorted.length > 0 && item('corner-escorted', 'also with escorts'),
@@ -347,6 +352,8 @@ function legendItems(view) {
     ...view.swept.map(({ unit }) => item(`swept swept-${unit}`, `${unit} passes over`, unit)),
     item('lead-line', 'line of the steer axle'),
     view.encroachments.length > 0 && item('encroachment', 'encroachment'),
+    view.least.roomM >= 0 && line('least-line', `least room on the line: ${view.least.unit} to ${view.least.against}`),
+    view.widths.length > 0 && line('lane-line', 'width of the lanes, own with their shoulder'),
   ];
 }
 

@@ -14,10 +14,13 @@ import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
 import org.cresthaul.turning.Against;
 import org.cresthaul.turning.CornerFit;
+import org.cresthaul.turning.CornerSpace;
 import org.cresthaul.turning.Side;
 import org.cresthaul.turning.SweptArea;
 import org.cresthaul.turning.Track;
 import org.cresthaul.turning.TurningCombination;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
 import org.locationtech.jts.algorithm.Area;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -40,6 +43,8 @@ import org.locationtech.jts.geom.Polygon;
  * @param marks along the lead line, in the order they are driven
  * @param positions the combination state by state
  * @param tightest index into positions
+ * @param least where the least room on the line itself is
+ * @param widths of the lanes before and behind the turn
  */
 public record CornerView(
         String hazard,
@@ -60,7 +65,9 @@ public record CornerView(
         boolean backing,
         List<MarkView> marks,
         List<PositionView> positions,
-        int tightest) {
+        int tightest,
+        LeastView least,
+        List<WidthView> widths) {
     /** So much of roads and obstacles is drawn around what the combination passes over, meters. */
     private static final double AROUND_M = 15;
     /** A ring that holds less than this is none, square meters: a millimeter wide and as long as a truck. */
@@ -92,6 +99,30 @@ public record CornerView(
      * @param place of the landmark it is abreast of, or null
      */
     public record MarkView(MarkKind kind, Sentence words, List<Double> at, int position, List<Double> place) {}
+
+    /**
+     * The least room on the line itself.
+     *
+     * @param roomM negative: it encroaches by so much
+     * @param at of the unit; to of the edge that it is measured to
+     */
+    public record LeastView(
+            String unit,
+            String part,
+            Side side,
+            Against against,
+            @Rounded(Rounding.LENGTH_DOWN) double roomM,
+            List<Double> at,
+            List<Double> to) {}
+
+    /**
+     * A cross-section of the road.
+     *
+     * @param own own lanes with their shoulder; else opposing lanes beside them
+     * @param from to its ends
+     */
+    public record WidthView(
+            boolean own, @Rounded(Rounding.LENGTH_DOWN) double widthM, List<Double> from, List<Double> to) {}
 
     /** A unit in its own frame: rectangles [rear, front, half width] and tires [ahead, half width]. */
     public record UnitShape(String unit, List<List<Double>> bodies, List<List<Double>> tires) {}
@@ -229,7 +260,25 @@ public record CornerView(
                 back,
                 marks,
                 positions,
-                tightest);
+                tightest,
+                least(corner, fit),
+                LaneWidths.of(corner, track));
+    }
+
+    private static LeastView least(Corner corner, CornerFit fit) {
+        CornerFit.Gap gap = fit.tightest();
+        List<Double> at = List.of(Figures.near(gap.xM()), Figures.near(gap.yM()));
+        return new LeastView(
+                fit.combination().units().get(gap.unit()).name().word(),
+                gap.part(),
+                gap.side(),
+                gap.against(),
+                gap.valueM(),
+                at,
+                new CornerSpace(corner, fit.escorts())
+                        .edgeAt(gap)
+                        .map(to -> List.of(Figures.near(to.x), Figures.near(to.y)))
+                        .orElse(at));
     }
 
     private static PositionView position(Track track, int i, double stationM) {

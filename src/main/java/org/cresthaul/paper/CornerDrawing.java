@@ -2,6 +2,8 @@ package org.cresthaul.paper;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleFunction;
+import java.util.stream.Stream;
 import org.cresthaul.check.CornerView;
 import org.cresthaul.check.MarkKind;
 import org.cresthaul.language.Catalog;
@@ -9,6 +11,7 @@ import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
+import org.cresthaul.units.RoundedFigures;
 
 /**
  * A corner from above: pavement, what the combination sweeps over, its line, and where it stands when it is tightest.
@@ -19,12 +22,13 @@ final class CornerDrawing {
 
     private static final double EDGE_M = 4;
     private static final double MARK = 6;
+    private static final double TICK = 3;
     private static final double WIDTH = 480;
     private static final double MOST_HEIGHT = 330;
 
     private CornerDrawing() {}
 
-    static Drawing of(CornerView view, Catalog catalog) {
+    static Drawing of(CornerView view, RoundedFigures figures, Catalog catalog) {
         List<List<Double>> shown = turning(view);
         double left =
                 Math.min(-8, shown.stream().mapToDouble(p -> p.get(0)).min().orElse(-8)) - EDGE_M;
@@ -56,6 +60,14 @@ final class CornerDrawing {
         shapes.add(new Drawing.Path(
                 List.of(view.lead().stream().map(frame::at).toList()), false, Ink.NONE, Ink.GUIDE, 1.8, false));
         double height = (high - low) * perM;
+        widths(shapes, frame, view, height, m -> catalog.figure(figures.dimension(m)));
+        if (view.least().roomM() >= 0) {
+            least(
+                    shapes,
+                    frame,
+                    view.least(),
+                    catalog.figure(figures.clearance(view.least().roomM())));
+        }
         marks(shapes, frame, view, height);
         shapes.add(Drawing.area(
                 Ink.NONE,
@@ -105,6 +117,64 @@ final class CornerDrawing {
             }
         }
         return corners;
+    }
+
+    /** From the combination to the edge that the least room is measured to. */
+    private static void least(List<Shape> shapes, Frame frame, CornerView.LeastView least, String room) {
+        Point at = frame.at(least.at());
+        Point to = frame.at(least.to());
+        shapes.add(Drawing.line(Ink.LINE, 1.6, at, to));
+        shapes.add(new Drawing.Circle(at, 3, Ink.PAPER, Ink.LINE, 1.4));
+        beyond(shapes, at, to, 14, 8, room);
+    }
+
+    /** A label beyond the end of a line. */
+    private static void beyond(List<Shape> shapes, Point from, Point to, double off, double size, String text) {
+        double length = Math.max(1e-9, Math.hypot(to.x() - from.x(), to.y() - from.y()));
+        double dx = (to.x() - from.x()) / length;
+        double dy = (to.y() - from.y()) / length;
+        boolean across = Math.abs(dx) > Math.abs(dy);
+        Drawing.Anchor anchor = !across ? Drawing.Anchor.MIDDLE : dx > 0 ? Drawing.Anchor.START : Drawing.Anchor.END;
+        double down = across ? size / 3 : dy > 0 ? size * 0.8 : 0;
+        shapes.add(new Drawing.Lettering(
+                new Point(to.x() + off * dx, to.y() + off * dy + down), anchor, size, false, Ink.LINE, text));
+    }
+
+    /** Of the lanes, as far as they are in the picture. */
+    private static void widths(
+            List<Shape> shapes, Frame frame, CornerView view, double height, DoubleFunction<String> figure) {
+        List<CornerView.WidthView> widths = view.widths();
+        for (int i = 0; i < widths.size(); i++) {
+            CornerView.WidthView width = widths.get(i);
+            Point from = frame.at(width.from());
+            Point to = frame.at(width.to());
+            if (!isInside(from, height) || !isInside(to, height)) {
+                continue;
+            }
+            double length = Math.hypot(to.x() - from.x(), to.y() - from.y());
+            double dx = (to.x() - from.x()) / length * TICK;
+            double dy = (to.y() - from.y()) / length * TICK;
+            shapes.add(Drawing.line(Ink.SOFT, 0.8, from, to));
+            for (Point end : List.of(from, to)) {
+                shapes.add(Drawing.line(
+                        Ink.SOFT, 0.8, new Point(end.x() - dy, end.y() + dx), new Point(end.x() + dy, end.y() - dx)));
+            }
+            // Beyond the road: of two lanes side by side at the end that is not the other's.
+            CornerView.WidthView other = i + (width.own() ? 1 : -1) < widths.size() && i + (width.own() ? 1 : -1) >= 0
+                    ? widths.get(i + (width.own() ? 1 : -1))
+                    : width;
+            boolean turned = other.own() != width.own()
+                    && Stream.of(other.from(), other.to())
+                            .anyMatch(end -> Math.hypot(
+                                            end.get(0) - width.to().get(0),
+                                            end.get(1) - width.to().get(1))
+                                    < 0.1);
+            beyond(shapes, turned ? to : from, turned ? from : to, 2 * TICK, 7, figure.apply(width.widthM()));
+        }
+    }
+
+    private static boolean isInside(Point p, double height) {
+        return p.x() > 0 && p.x() < WIDTH && p.y() > 0 && p.y() < height;
     }
 
     /** Lettered as they are driven; what each letter is stands under the picture. */

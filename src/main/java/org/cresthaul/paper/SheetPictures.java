@@ -98,10 +98,12 @@ public final class SheetPictures {
         CornerView view = CornerView.of(
                 route, rig, stance, plan.margins(), p.hazard(), p.set().configuration());
         return new Paper.Picture(
-                CornerDrawing.of(view, catalog),
+                CornerDrawing.of(view, figures, catalog),
                 Sentence.of(view.backing() ? Code.CORNER_CAPTION_BACKED : Code.CORNER_CAPTION_DRIVEN)
                                 .with("place", p.hazard())
                                 .in(catalog)
+                        + (view.least().roomM() >= 0 ? catalog.text(Code.CORNER_CAPTION_LEAST) : "")
+                        + (view.widths().isEmpty() ? "" : catalog.text(Code.CORNER_CAPTION_WIDTHS))
                         + catalog.text(view.opposing().isEmpty() ? Code.RESERVE_END : Code.CORNER_CAPTION_OPPOSING)
                         + CornerDrawing.marksInWords(view, catalog));
     }

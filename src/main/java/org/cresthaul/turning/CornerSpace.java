@@ -1,8 +1,11 @@
 package org.cresthaul.turning;
 
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.cresthaul.geometry.Areas;
 import org.cresthaul.road.Corner;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 
 /** What tires and bodies have to themselves at a corner, with or without the opposing lanes. Safe to share. */
@@ -55,6 +58,20 @@ public final class CornerSpace {
     /** The raised ground of an island, or beyond the edge. */
     KeepOff raised(int island) {
         return island == LowPart.BEYOND_EDGE ? beyondEdge : islands.get(island);
+    }
+
+    /** Where the room of a gap ends: the nearest point of the edge that it is measured to. */
+    public Optional<Coordinate> edgeAt(CornerFit.Gap gap) {
+        Coordinate at = new Coordinate(gap.xM(), gap.yM());
+        List<KeepOff> all =
+                switch (gap.against()) {
+                    case PAVEMENT -> List.of(tires);
+                    case OBSTACLE -> List.of(obstacles);
+                    case OPPOSING -> List.of(opposing);
+                    case CURB -> List.of(beyondEdge);
+                    case ISLAND -> islands;
+                };
+        return all.stream().flatMap(k -> k.edgeAt(at.x, at.y).stream()).min(Comparator.comparingDouble(at::distance));
     }
 
     double leftM(Corner.RoadEnd end) {

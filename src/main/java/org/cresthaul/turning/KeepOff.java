@@ -1,6 +1,9 @@
 package org.cresthaul.turning;
 
+import java.util.Optional;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.operation.distance.DistanceOp;
 
 /**
  * Ground that some parts of a combination keep off, as signed distance to its edge: positive where free. Safe to share.
@@ -41,6 +44,12 @@ final class KeepOff {
     double freeM(double x, double y) {
         double d = field.insideM(x, y);
         return inside ? d : -d;
+    }
+
+    /** The nearest point of its edge: as far as {@link #freeM(double, double)} says; none where it is empty. */
+    Optional<Coordinate> edgeAt(double x, double y) {
+        Geometry place = area.getFactory().createPoint(new Coordinate(x, y));
+        return isEmpty() ? Optional.empty() : Optional.of(DistanceOp.nearestPoints(area.getBoundary(), place)[0]);
     }
 
     /** No more than {@link #freeM(double, double)}, and quick. */

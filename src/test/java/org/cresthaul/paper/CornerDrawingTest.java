@@ -3,6 +3,7 @@ package org.cresthaul.paper;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.check.CornerView;
 import org.cresthaul.check.Inputs;
@@ -15,6 +16,8 @@ import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.CornerLayoutFileTest;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
+import org.cresthaul.units.RoundedFigures;
+import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.Test;
 
 /** The picture of a corner on the sheet: nothing of the turn is cut off, and its marks are lettered. */
@@ -38,7 +41,7 @@ class CornerDrawingTest {
                 .max()
                 .orElseThrow();
         assertTrue(reach > 46, "the turn reaches " + reach);
-        Drawing drawing = CornerDrawing.of(view, Catalog.ENGLISH);
+        Drawing drawing = CornerDrawing.of(view, new RoundedFigures(UnitSystem.US_CUSTOMARY), Catalog.ENGLISH);
         // The body where the steer axle turns farthest: the same transform as the line's, which is drawn last but the
         // marks.
         Drawing.Path line = drawing.shapes().stream()
@@ -63,13 +66,33 @@ class CornerDrawingTest {
         assertTrue(seen > 30, "states looked at: " + seen);
     }
 
+    /** What is lettered is what the view has, which CornerViewTest holds to the geometry. */
+    @Test
+    void widthsAndTheLeastRoomAreLetteredBesideTheirLines() throws Exception {
+        CornerView view = view(CornerLayoutFileTest.GATE);
+        RoundedFigures figures = new RoundedFigures(UnitSystem.US_CUSTOMARY);
+        List<String> told = CornerDrawing.of(view, figures, Catalog.ENGLISH).shapes().stream()
+                .filter(s -> s instanceof Drawing.Lettering)
+                .map(s -> ((Drawing.Lettering) s).text())
+                .filter(text -> text.length() > 1)
+                .toList();
+        List<String> expected = new ArrayList<>();
+        view.widths().forEach(w -> expected.add(figures.dimension(w.widthM())));
+        if (view.least().roomM() >= 0) {
+            expected.add(figures.clearance(view.least().roomM()));
+        }
+        assertTrue(!view.widths().isEmpty() && expected.containsAll(told) && !told.isEmpty(), told + " of " + expected);
+    }
+
     @Test
     void marksAreLetteredInTheOrderTheyAreDriven() throws Exception {
         CornerView view = view(CornerLayoutFileTest.GATE);
-        List<String> letters = CornerDrawing.of(view, Catalog.ENGLISH).shapes().stream()
-                .filter(s -> s instanceof Drawing.Lettering)
-                .map(s -> ((Drawing.Lettering) s).text())
-                .toList();
+        List<String> letters =
+                CornerDrawing.of(view, new RoundedFigures(UnitSystem.US_CUSTOMARY), Catalog.ENGLISH).shapes().stream()
+                        .filter(s -> s instanceof Drawing.Lettering)
+                        .map(s -> ((Drawing.Lettering) s).text())
+                        .filter(text -> text.length() == 1)
+                        .toList();
         assertEquals("A", letters.get(0));
         assertTrue(letters.size() >= 3 && letters.size() <= view.marks().size(), letters.toString());
         String words = CornerDrawing.marksInWords(view, Catalog.ENGLISH);

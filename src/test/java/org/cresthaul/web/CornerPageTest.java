@@ -10,6 +10,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import org.cresthaul.server.Requests;
@@ -75,6 +76,19 @@ class CornerPageTest {
                 browser.list("#corner-view path.swept").size());
         for (WebElement swept : browser.list("#corner-view path.swept")) {
             assertTrue(swept.getDomAttribute("d").length() > 200, "an area is drawn");
+        }
+        double room = view.at("/least/roomM").doubleValue();
+        List<WebElement> least = browser.list("#corner-view .least-room");
+        assertEquals(room >= 0 ? 1 : 0, least.size(), "the least room is marked, or the encroachment is");
+        for (WebElement mark : least) {
+            assertEquals(room, SamplePage.number(mark, "data-room-m"));
+        }
+        List<Double> widths = new ArrayList<>();
+        view.path("widths").forEach(w -> widths.add(w.path("widthM").doubleValue()));
+        List<WebElement> drawn = browser.list("#corner-view .lane-width");
+        assertTrue(!drawn.isEmpty(), "lane widths are drawn");
+        for (WebElement width : drawn) {
+            assertTrue(widths.contains(SamplePage.number(width, "data-width-m")), widths.toString());
         }
         int tightest = view.path("tightest").intValue();
         assertEquals(Integer.toString(tightest), browser.find("#corner-slider").getDomAttribute("data-index"));
