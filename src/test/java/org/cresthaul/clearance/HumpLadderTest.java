@@ -145,8 +145,9 @@ class HumpLadderTest {
         "3, DOWN, CLOSE_COUPLED, 4",
         "4, UP, CLOSE_COUPLED, 7"
     })
-    void theRungsOfTheSampleAreThoseOfTheIndependentSolver(
-            int tracks, LiftState lift, BoosterState booster, String notch) throws Exception {
+    void theRungsOfTheSampleAreThoseOfTheIndependentSolver(int tracks, String axle, BoosterState booster, String notch)
+            throws Exception {
+        LiftState lift = axle.equals("UP") ? LiftState.UP : LiftState.DOWN;
         Rig rig = exactSample();
         LevelStance stance = rig.stances().get(0);
         double marginM = 2 * INCH_M;

@@ -104,7 +104,7 @@ class RaiseNeededTest {
             }
             Cell cell = maybe.get();
             cells++;
-            up += cell.lift == LiftState.UP ? 1 : 0;
+            up += cell.lift.equals(LiftState.UP) ? 1 : 0;
             Optional<RaiseNeeded.Raise> raise = cell.found(0);
             if (raise.isPresent()) {
                 found++;
