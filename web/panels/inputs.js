@@ -25,8 +25,8 @@ export function mountInputs(root, { store, actions }) {
       margins,
       el('fieldset', { class: 'inputs-files' },
         el('legend', {}, 'Use your own files'),
-        fileField('route-file', 'Route file (GeoJSON)', '.geojson,.json,application/geo+json', 'route'),
-        fileField('rig-file', 'Rig file (JSON)', '.json,application/json', 'rig'),
+        fileField('route-file', 'Route file', '.geojson,.json,application/geo+json', 'route'),
+        fileField('rig-file', 'Rig file', '.json,application/json', 'rig'),
         el('p', { class: 'fine-print' }, 'Files are checked by the program of this page; only a project keeps them. '
           + 'When a file has mistakes they are listed, and the sheet stays as it was.'))));
   root.append(details);
