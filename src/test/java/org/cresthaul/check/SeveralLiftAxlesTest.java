@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -19,7 +18,6 @@ import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.turning.TurningCombination;
-import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -62,21 +60,9 @@ class SeveralLiftAxlesTest {
     static void checkTheRoute() throws Exception {
         route = RouteFile.parse(Files.readString(Path.of("sample-routes/alder-county.route.geojson")));
         text = Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json"));
-        several = Haul.of(with(
+        several = Haul.of(TwoLiftAxles.of(
                 "[{\"axle\": 2, \"gap\": \"4 1/4 in\"}, {\"axle\": 3, \"gap\": \"4 1/4 in\"}]",
                 "[{\"up\": [3], \"secondaryRise\": \"1 1/4 in\"}, {\"up\": [2, 3], \"secondaryRise\": \"1 1/4 in\"}]"));
-    }
-
-    private static String with(String axles, String states) throws Exception {
-        String chart = new ObjectMapper()
-                .readTree(text)
-                .at("/stances/0/weights/gauges/trailerUp")
-                .toString();
-        String made = JsonEdit.edit(text, "/stances/0/trailer/liftAxle", "absent");
-        made = JsonEdit.edit(made, "/stances/0/weights/gauges/trailerUp", "absent");
-        made = JsonEdit.edit(made, "/stances/0/trailer/liftAxles", axles);
-        made = JsonEdit.edit(made, "/stances/0/trailer/liftStates", states);
-        return JsonEdit.edit(made, "/stances/0/trailer/liftStates/0/gauge", chart);
     }
 
     private static <T> Map<String, Object> each(Map<String, T> all, Function<T, Object> figure) {

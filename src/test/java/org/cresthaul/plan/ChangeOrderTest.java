@@ -33,7 +33,7 @@ import org.junit.jupiter.api.Test;
 /** The order of actions at a stop, each state in between reckoned here from the statics and the ratings alone. */
 class ChangeOrderTest {
     private static final StoppingPlace STOP = PlanCase.stop("P1", 1000, true, 200);
-    static final WeightLimits GENEROUS = new WeightLimits(
+    private static final WeightLimits GENEROUS = new WeightLimits(
             "generous",
             "invented",
             LocalDate.of(2026, 1, 1),
@@ -67,6 +67,14 @@ class ChangeOrderTest {
         text = JsonEdit.edit(text, "/stances/0/weights/ratings/axles/trailer", "\"" + trailerRating + "\"");
         text = JsonEdit.edit(text, "/stances/0/weights/frontLift/takeOff", "\"" + takeOff + "\"");
         Rig rig = RigFile.parse(text);
+        ConfigurationChanges changes = at(STOP, rig);
+        BitSet all = new BitSet();
+        all.set(0, changes.setUps().size());
+        return new Changes(rig.stances().get(0), changes, English.of(changes.notOffered(STOP, all)));
+    }
+
+    /** On a route with generous limits and one stop. */
+    static ConfigurationChanges at(StoppingPlace stop, Rig rig) {
         LevelStance stance = rig.stances().get(0);
         Route route = new Route(
                 "Invented",
@@ -74,14 +82,10 @@ class ChangeOrderTest {
                 PlanCase.LINE,
                 List.of(new Leg("all", 0, PlanCase.LINE.size() - 1, 0, PlanCase.LINE.lengthM())),
                 List.of(),
-                List.of(STOP),
+                List.of(stop),
                 Optional.of(GENEROUS));
         Report report = RouteCheck.check(route, rig, stance, Margins.defaults(), new Inputs("0", "0"));
-        ConfigurationChanges changes =
-                new ConfigurationChanges(stance, report, PlanTimes.defaults(), new StandingLoads(route, stance));
-        BitSet all = new BitSet();
-        all.set(0, changes.setUps().size());
-        return new Changes(stance, changes, English.of(changes.notOffered(STOP, all)));
+        return new ConfigurationChanges(stance, report, PlanTimes.defaults(), new StandingLoads(route, stance));
     }
 
     private static List<List<String>> everyOrder(Plan.SetUp from, Plan.SetUp to) {

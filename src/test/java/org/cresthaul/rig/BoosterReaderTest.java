@@ -82,11 +82,7 @@ class BoosterReaderTest {
                 };
         List<InputProblem> problems =
                 assertThrows(InputRejected.class, () -> RigFile.parse(document)).problems();
-        assertTrue(
-                problems.stream()
-                        .anyMatch(p ->
-                                p.code().equals(mistake.code()) && p.pointer().equals(mistake.at())),
-                problems.toString());
+        assertTrue(mistake.isToldIn(problems), problems.toString());
     }
 
     @Test

@@ -48,11 +48,7 @@ class JeepReaderTest {
                 mistake.value().equals("four") ? JsonEdit.edit(RIG, mistake.pointer(), four) : mistake.in(RIG);
         List<InputProblem> problems =
                 assertThrows(InputRejected.class, () -> RigFile.parse(document)).problems();
-        assertTrue(
-                problems.stream()
-                        .anyMatch(p ->
-                                p.code().equals(mistake.code()) && p.pointer().equals(mistake.at())),
-                problems.toString());
+        assertTrue(mistake.isToldIn(problems), problems.toString());
     }
 
     @Test

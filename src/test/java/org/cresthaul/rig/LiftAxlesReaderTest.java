@@ -64,11 +64,7 @@ class LiftAxlesReaderTest {
     void tellsAMistakeWhereItIs(Mistake mistake) {
         List<InputProblem> problems = assertThrows(InputRejected.class, () -> RigFile.parse(mistake.in(RIG)))
                 .problems();
-        assertTrue(
-                problems.stream()
-                        .anyMatch(p ->
-                                p.code().equals(mistake.code()) && p.pointer().equals(mistake.at())),
-                problems.toString());
+        assertTrue(mistake.isToldIn(problems), problems.toString());
     }
 
     @Test

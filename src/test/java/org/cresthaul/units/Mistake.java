@@ -1,5 +1,7 @@
 package org.cresthaul.units;
 
+import java.util.List;
+
 /**
  * One mistake put into a sound document.
  *
@@ -34,6 +36,12 @@ public record Mistake(String situation, String pointer, String value, String cod
 
     public String in(String document) {
         return JsonEdit.edit(document, pointer, value);
+    }
+
+    /** Whether what a reader says tells it, by its code and at its place. */
+    public boolean isToldIn(List<InputProblem> problems) {
+        return problems.stream()
+                .anyMatch(p -> p.code().equals(code) && p.pointer().equals(at));
     }
 
     @Override
