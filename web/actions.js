@@ -3,10 +3,11 @@
  */
 import { lastOnly, PLAIN_PLAN } from './state.js';
 import { Problem, wasAborted } from './api.js';
-import { addressOf, linkedFile } from './address.js';
+import { addressOf, addressOfLimits, linkedFile } from './address.js';
 import { asQuantity } from './format.js';
 import { closestConfiguration, findCell, findConfiguration, findHazard, ranked } from './report.js';
 import { fileFromDisk, fromDisk, pick, readFile, stanceIn } from './files.js';
+import { hasLimits, limitsOf, NO_LIMITS } from './limits.js';
 import { isBaseMap } from './drawing/basemap.js';
 import { ALL } from './listing.js';
 import { nearestIndex } from './drawing/passage.js';
@@ -94,10 +95,13 @@ export function createActions(store, api) {
       if (!turn.isCurrent()) {
         return;
       }
-      const inputs = { route, rig, stance: stanceIn(rig, wanted.stance), margins: wanted.margins ?? null };
-      if (route === null || rig === null) {
+      const inputs = {
+        route, rig, limits: NO_LIMITS, stance: stanceIn(rig, wanted.stance), margins: wanted.margins ?? null,
+      };
+      const missing = linkedFile(wanted.route) ?? linkedFile(wanted.rig) ?? linkedFile(wanted.limits);
+      if (missing !== null) {
         store.set({ candidate: inputs });
-        throw fromDisk(linkedFile(wanted.route) ?? linkedFile(wanted.rig));
+        throw fromDisk(missing);
       }
       await check(inputs, wanted);
     } catch (error) {
@@ -129,10 +133,11 @@ export function createActions(store, api) {
   }
 
   /**
-   * Puts one sample or file in the place of the route or the rig in force.
+   * Puts one sample or file in the place of the route, the rig or the limits in force. Limits go with the route that
+   * they were opened for: they are another's business, and may allow what nobody has allowed there.
    *
-   * @param kind 'route' or 'rig'
-   * @param wanted what to show of it, as a decoded address
+   * @param kind 'route', 'rig' or 'limits'
+   * @param wanted what to show of it, as a decoded address; sameRoute where it is another text of the same route
    */
   async function replace(kind, read, wanted = {}) {
     const turn = checks.begin();
@@ -149,7 +154,8 @@ export function createActions(store, api) {
         return;
       }
       const before = store.get().candidate ?? store.get().inputs ?? {};
-      const inputs = { stance: null, margins: null, ...before, [kind]: file };
+      const limits = kind !== 'route' || wanted.sameRoute ? limitsOf(before) : file.limits ?? NO_LIMITS;
+      const inputs = { stance: null, margins: null, ...before, limits, [kind]: file };
       if (!inputs.route || !inputs.rig) {
         store.set({ candidate: inputs });
         throw new Problem({
@@ -158,6 +164,9 @@ export function createActions(store, api) {
         });
       }
       await check({ ...inputs, stance: stanceIn(inputs.rig, inputs.stance) }, wanted);
+      if (hasLimits(before) && !hasLimits(inputs) && kind === 'route' && store.get().inputs?.route === file) {
+        store.set({ notice: `${limitsOf(before).name} is no longer in force: it was opened for another route.` });
+      }
     } catch (error) {
       if (!wasAborted(error) && turn.isCurrent()) {
         store.set({ busy: false, problem: asProblem(error) });
@@ -224,6 +233,7 @@ export function createActions(store, api) {
     const same = inputs !== null
       && (wanted.route ?? addressOf(inputs.route)) === addressOf(inputs.route)
       && (wanted.rig ?? addressOf(inputs.rig)) === addressOf(inputs.rig)
+      && (wanted.limits ?? addressOfLimits(inputs)) === addressOfLimits(inputs)
       && wanted.stance === inputs.stance
       && JSON.stringify(wanted.margins) === JSON.stringify(inputs.margins);
     if (!same) {
@@ -276,7 +286,7 @@ export function createActions(store, api) {
     dismissProblem: () => store.set({ problem: null, candidate: null }),
     openSample: (kind, id) => replace(kind, signal =>
       sampleFile(`${kind}s`, pick(store.get().samples[`${kind}s`], id), signal)),
-    openFile: (kind, file) => replace(kind, () => fileFromDisk(file)),
+    openFile: (kind, file) => replace(kind, () => fileFromDisk(file, kind)),
     /** Puts a file that the page has read or made in the place of the one in force; with what was shown of it. */
     openRead: (kind, file, wanted) => replace(kind, async () => file, wanted),
     setStance: stance => check({ ...store.get().inputs, stance }),

@@ -8,6 +8,7 @@
  * A file from disk has no address; the link names it (route=file:name), so that whoever follows it knows what is
  * missing.
  */
+import { hasLimits, limitsOf } from './limits.js';
 import { ALL, ONLY, SORTS } from './listing.js';
 
 const FILE = 'file:';
@@ -26,6 +27,7 @@ export function encode(state) {
     ['project', state.project?.id],
     ['route', state.project ? null : addressOf(state.inputs?.route)],
     ['rig', state.project ? null : addressOf(state.inputs?.rig)],
+    ['limits', state.project ? null : addressOfLimits(state.inputs)],
     ['stance', state.inputs?.stance],
     ['ground', state.inputs?.margins?.ground],
     ['overhead', state.inputs?.margins?.overhead],
@@ -62,6 +64,7 @@ export function decode(fragment) {
     project: text('project'),
     route: text('route'),
     rig: text('rig'),
+    limits: text('limits'),
     stance: text('stance'),
     margins: margins({
       ground: text('ground'), overhead: text('overhead'), side: text('side'), unit: text('unit'), line: text('off'),
@@ -139,6 +142,9 @@ function listing(text) {
     descending: text('down') === '1',
   };
 }
+
+/** How an address names a limits file, which is always one from disk; null where there is none. */
+export const addressOfLimits = inputs => (hasLimits(inputs) ? addressOf(limitsOf(inputs)) : null);
 
 /** How an address names a file: a sample by its id, a file from disk by its name. */
 export function addressOf(file) {

@@ -125,7 +125,7 @@ const by = author => (author ? `?author=${encodeURIComponent(author)}` : '');
  * The request body. The files' own text is set in as it stands (it has been parsed once, so it is one JSON value):
  * the server hashes and reads what the user wrote, not a copy spelled anew.
  */
-export function checkRequest({ route, rig, stance, margins }, more = {}) {
+export function checkRequest({ route, rig, limits, stance, margins }, more = {}) {
   const rest = { ...more };
   if (stance) {
     rest.stance = stance;
@@ -136,7 +136,8 @@ export function checkRequest({ route, rig, stance, margins }, more = {}) {
   const members = Object.entries(rest)
     .filter(([, value]) => value !== undefined && value !== null)
     .map(([key, value]) => `,${JSON.stringify(key)}:${JSON.stringify(value)}`);
-  return `{"route":${route.text},"rig":${rig.text}${members.join('')}}`;
+  const further = limits?.json ? `,"limits":${limits.text}` : '';
+  return `{"route":${route.text},"rig":${rig.text}${further}${members.join('')}}`;
 }
 
 function problemFrom(status, text) {

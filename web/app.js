@@ -4,6 +4,9 @@
  * Ids and data attributes that stay put, for tests and for linking:
  *   #inputs            #route-choice, #rig-choice, #stance-choice, #margin-ground, #margin-overhead, #margins-apply,
  *                      #route-file, #rig-file (file inputs)
+ *   #limits            [data-force=file|route|federal]; #limits-file (file input), #limits-save, #limits-remove,
+ *                      #limits-edit (details) with #limits-form: [data-path] fields, .limits-said[data-at],
+ *                      #limits-add-KEY, #limits-put, #limits-again, #limits-said
  *   #projects          [data-status]; #project-name, #project-status, #project-list li[data-project] .project-open and
  *                      .project-remove, #project-find, #project-order, #project-removed, #project-rename,
  *                      #project-remove,
@@ -135,11 +138,13 @@ import { movedWords } from './rig/piecewords.js';
 import { createPlaceActions } from './placeactions.js';
 import { createOutlineActions } from './outlineactions.js';
 import { createCornerActions } from './corneractions.js';
+import { createLimitsActions } from './limitsactions.js';
 import { createLineActions } from './lineactions.js';
 import { createLinePartActions } from './linepartactions.js';
 import { createSurveyActions } from './surveyactions.js';
 import { createRigActions } from './rigactions.js';
 import { createProjectActions } from './projects.js';
+import { mountLimits } from './panels/limits.js';
 import { mountLine } from './panels/line.js';
 import { mountPlaces } from './panels/places.js';
 import { mountRig } from './panels/rig.js';
@@ -151,7 +156,8 @@ const store = createStore({ ...initialState(), ...recall(window), author: recall
 const api = createApi(window.fetch.bind(window));
 const checking = createActions(store, api);
 const undoing = createUndoing(store, checking.openRead);
-const importing = createImportActions(store, api, checking.openRead, undoing);
+const limits = createLimitsActions(store, undoing);
+const importing = createImportActions(store, api, checking.openRead, undoing, limits.openLimits);
 const loading = createLoadActions(store, api);
 const moving = createMoving(store, {
   undoing, open: checking.openRead, drawLoads: loading.drawLoads,
@@ -159,7 +165,7 @@ const moving = createMoving(store, {
 });
 const lineActions = createLineActions(store, importing.changeRoute, undoing);
 const actions = {
-  ...checking, ...loading, ...createPlanActions(store, api), ...importing, ...undoing.actions, ...moving,
+  ...checking, ...loading, ...createPlanActions(store, api), ...importing, ...undoing.actions, ...moving, ...limits,
   ...createPlaceActions(store, importing.changeRoute), ...createRigActions(store, api, undoing),
   ...createProjectActions(store, api, checking),
   ...lineActions, ...createLinePartActions(store, lineActions),
@@ -206,6 +212,7 @@ const panels = [
   ['projects', mountProjects],
   ['merge', mountMerging],
   ['inputs', mountInputs],
+  ['limits', mountLimits],
   ['import', mountImporting],
   ['verify', mountVerifying],
   ['revisions', mountRevisions],

@@ -4,15 +4,18 @@ import { Problem } from './api.js';
 /** Files larger than this are not read into the page, bytes. */
 export const LARGEST_FILE = 64 * 1024 * 1024;
 
-/** @param file a File of the browser */
-export async function fileFromDisk(file) {
+/**
+ * @param file a File of the browser
+ * @param what it is to be: 'route', 'rig' or 'limits'
+ */
+export async function fileFromDisk(file, what) {
   if (file.size > LARGEST_FILE) {
     throw new Problem({ title: `${file.name} is larger than 64 MB`, remedy: 'Check a shorter stretch of the route.' });
   }
   const bytes = await file.arrayBuffer();
   if (isTrack(new Uint8Array(bytes, 0, Math.min(bytes.byteLength, 512)), file.name)) {
     throw new Problem({
-      title: `${file.name} is a track, not a route file`,
+      title: `${file.name} is a track, not a ${what} file`,
       detail: 'A track is looked through for what is wrong in it, and tied to a map, before it becomes a route.',
       remedy: 'Drop it on the page, or choose it under Import tracks and maps.',
     });

@@ -4,11 +4,17 @@
  */
 import { Problem } from './api.js';
 import { readFile } from './files.js';
+import { NO_LIMITS } from './limits.js';
 
 /** Steps that are kept, and characters that their changes may take; the oldest go first. */
 export const MOST_STEPS = 500;
 export const MOST_CHARACTERS = 1_500_000;
 const FORM = 'cresthaul-history/1';
+const FILES = ['route', 'rig', 'limits'];
+/** Of which files steps are taken up: of as many as still fit. */
+const TAKEN = [
+  FILES, ['route', 'rig'], ['rig', 'limits'], ['route', 'limits'], ['rig'], ['route'], ['limits'],
+];
 
 /** Where two texts differ: {from, was, is}. */
 export function spliceOf(before, after) {
@@ -87,7 +93,7 @@ export function readHistory(text) {
   try {
     const { cresthaul, at, steps, drafts } = JSON.parse(text);
     const sound = cresthaul === FORM && Number.isInteger(at) && Array.isArray(steps) && at >= 0 && at <= steps.length
-      && steps.every(({ kind, what, names, marks, splice }) => ['route', 'rig'].includes(kind)
+      && steps.every(({ kind, what, names, marks, splice }) => FILES.includes(kind)
         && typeof what === 'string' && names.length === 2 && marks.length === 2 && Number.isInteger(splice.from)
         && typeof splice.was === 'string' && typeof splice.is === 'string');
     return sound ? { at, steps, drafts: drafts ?? {} } : null;
@@ -99,13 +105,14 @@ export function readHistory(text) {
 /**
  * The steps around the files that are there now.
  *
- * @param files {route, rig} in force
+ * @param files {route, rig, limits} in force
  * @returns {revisions, undone, ahead, lost}: ahead how many steps are not in these files though they were made; lost
  *          whether there are steps that lead to other files
  */
-export function stepsAround({ at, steps }, files) {
-  const now = { route: markOf(files.route.text), rig: markOf(files.rig.text) };
-  for (const kinds of [['route', 'rig'], ['rig'], ['route']]) {
+export function stepsAround({ at, steps }, given) {
+  const files = { limits: NO_LIMITS, ...given };
+  const now = Object.fromEntries(FILES.map(kind => [kind, markOf(files[kind].text)]));
+  for (const kinds of TAKEN) {
     const own = steps.filter(({ kind }) => kinds.includes(kind));
     const before = steps.slice(0, at).filter(({ kind }) => kinds.includes(kind)).length;
     const place = own.length > 0 ? placeOf(own, before, now) : null;
@@ -119,7 +126,7 @@ export function stepsAround({ at, steps }, files) {
 /** Behind how many of the steps the files are: as many as were made, else the nearest place; null for none. */
 function placeOf(steps, made, now) {
   const places = [...Array(steps.length + 1).keys()].sort((a, b) => Math.abs(a - made) - Math.abs(b - made));
-  return places.find(place => ['route', 'rig'].every(kind => {
+  return places.find(place => FILES.every(kind => {
     const last = steps.slice(0, place).findLast(step => step.kind === kind);
     const next = steps.slice(place).find(step => step.kind === kind);
     return (last ? last.marks[1] : next?.marks[0] ?? now[kind]) === now[kind];

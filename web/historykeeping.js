@@ -5,6 +5,7 @@
 import {
   backward, forward, markOf, MOST_CHARACTERS, readHistory, spliceOf, stepsAround, writeHistory,
 } from './history.js';
+import { limitsOf } from './limits.js';
 import { keptFile } from './moving.js';
 
 const PREFIX = 'cresthaul.history.';
@@ -114,7 +115,7 @@ export function createHistoryKeeping(store, storage, actions, timers = BROWSER) 
     }
     const { inputs, baseMap } = store.get();
     const { revisions, undone, ahead, lost } = stepsAround(found,
-      { route: { ...inputs.route, baseMap }, rig: inputs.rig });
+      { route: { ...inputs.route, baseMap }, rig: inputs.rig, limits: limitsOf(inputs) });
     const notice = ahead > 0
       ? `${ahead === 1 ? 'One change was' : `${ahead} changes were`} not saved before the page was left: Redo makes `
         + `${ahead === 1 ? 'it' : 'them'} again.`

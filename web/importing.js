@@ -3,6 +3,7 @@ import { lastOnly, NO_IMPORT } from './state.js';
 import { Problem, wasAborted } from './api.js';
 import { withDecision } from './candidates.js';
 import { isTrack, readFile } from './files.js';
+import { hasLimits } from './limits.js';
 import { asProblem } from './planactions.js';
 import { followed, newId } from './underway.js';
 
@@ -16,8 +17,9 @@ const HEAD = 64 * 1024;
 /**
  * @param open (kind, file, wanted) → puts a route or rig that was read into force, as `openRead` of other actions
  * @param undoing where a change of the route is kept, to be taken back
+ * @param openLimits opens a limits file
  */
-export function createImportActions(store, api, open, undoing) {
+export function createImportActions(store, api, open, undoing, openLimits) {
   const runs = lastOnly();
   let running = null;
 
@@ -91,14 +93,18 @@ export function createImportActions(store, api, open, undoing) {
     const kinds = await Promise.all(files.map(ownKind));
     const rig = files[kinds.indexOf('rig')];
     const map = files[kinds.indexOf('basemap')];
-    const others = files.filter((file, index) => !['rig', 'basemap'].includes(kinds[index]));
+    const others = files.filter((file, index) => !['rig', 'limits', 'basemap'].includes(kinds[index]));
     const own = others.length === 1 && kinds[files.indexOf(others[0])] === 'route';
+    const limits = files[kinds.indexOf('limits')];
     const imported = others.length > 0 && !own ? add(others) : undefined;
     if (own) {
       await openOwn('route', others[0]);
     }
     if (rig) {
       await openOwn('rig', rig);
+    }
+    if (limits) {
+      await openLimits(limits);
     }
     // Last: it is drawn beneath the route that is then on show.
     if (map) {
@@ -124,8 +130,11 @@ export function createImportActions(store, api, open, undoing) {
       ...readFile(data.route, `${data.preview.name}.geojson`, null),
       // The same route without a new map is still drawn on the one there was.
       baseMap: cut ?? (update ? baseMap : null),
+      ...(hasLimits(inputs) && update && { limits: inputs.limits }),
     };
-    if (await revise(`importing ${data.preview.name}`, inputs?.route ?? null, made)) {
+    // They are not in force for another route, and come back with the one they were opened for.
+    const before = hasLimits(inputs) ? { ...inputs.route, limits: inputs.limits } : inputs?.route ?? null;
+    if (await revise(`importing ${data.preview.name}`, before, made)) {
       store.set({ importing: NO_IMPORT });
     }
   }
@@ -207,10 +216,11 @@ function form({ files, crs, rasterCrs, rasterUnit }, route) {
   return all;
 }
 
-/** 'route', 'rig' or 'basemap' for a file of this program's own formats, else null. */
+/** 'route', 'rig', 'limits' or 'basemap' for a file of this program's own formats, else null. */
 async function ownKind(file) {
   const head = await file.slice(0, HEAD).text();
-  return head.trimStart().startsWith('{') ? head.match(/"cresthaul"\s*:\s*"(route|rig|basemap)\//)?.[1] ?? null : null;
+  return head.trimStart().startsWith('{')
+    ? head.match(/"cresthaul"\s*:\s*"(route|rig|limits|basemap)\//)?.[1] ?? null : null;
 }
 
 /** Long enough that nobody else has it. */

@@ -74,7 +74,7 @@ export function createLinePartActions(store, line) {
     askJoin: async file => {
       await line.settleLine();
       const { text, json } = route();
-      const read = await fileFromDisk(file).catch(problem => problem);
+      const read = await fileFromDisk(file, 'route').catch(problem => problem);
       if (read.json?.cresthaul !== 'route/1') {
         const why = read.json ? 'It is no route file of this program.' : `${read.title}. ${read.remedy ?? ''}`;
         patch({ ...quiet, wrong: { at: 'join', text: `${file.name}: ${why}` } });

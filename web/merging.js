@@ -2,6 +2,7 @@
 import { encode } from './address.js';
 import { wasAborted } from './api.js';
 import { readFile } from './files.js';
+import { limitsOf, NO_LIMITS } from './limits.js';
 import { keptFile } from './moving.js';
 import { compareVersions, openOf } from './merge/versions.js';
 import { asProblem } from './planactions.js';
@@ -58,16 +59,17 @@ export function createMerging(store, api, projects, check) {
 
   /** The file in force where the text is its, else one of its own. */
   function fileOf(kind, text, baseMap) {
-    const now = keptFile(store.get().inputs[kind]);
+    const now = kind === 'limits' ? limitsOf(store.get().inputs) : keptFile(store.get().inputs[kind]);
     if (now.text === text) {
       return now;
     }
-    return { ...readFile(text, now.name, null), ...(kind === 'route' && { baseMap }) };
+    return text === NO_LIMITS.text ? NO_LIMITS
+      : { ...readFile(text, now.json === null ? 'limits' : now.name, null), ...(kind === 'route' && { baseMap }) };
   }
 
   async function putTogether() {
     const { merge, inputs, revisions, configuration, hazard, picks, stop, baseMap } = store.get();
-    const before = { route: inputs.route, rig: keptFile(inputs.rig) };
+    const before = { route: inputs.route, rig: keptFile(inputs.rig), limits: limitsOf(inputs) };
     if (merge === null || openOf(merge.differences, merge.choices).length > 0) {
       return;
     }
@@ -76,18 +78,20 @@ export function createMerging(store, api, projects, check) {
       return;
     }
     const { id } = project();
-    const { route, rig, basemap, name, settings } = merge.put(merge.choices);
+    const { route, rig, limits = NO_LIMITS.text, basemap, name, settings } = merge.put(merge.choices);
     // What of mine is not taken stays as a revision of its own.
     const left = merge.differences.some(({ id: one, by }) => by !== 'theirs' && (merge.choices[one] ?? by) !== 'mine');
     const kept = left ? projects.projectBody(project().name, `as it was before revision ${merge.on} came to it`) : null;
     const map = basemap === merge.map ? baseMap : basemap ? JSON.parse(basemap) : null;
-    const files = { route: fileOf('route', route, map), rig: fileOf('rig', rig, map) };
+    const files = {
+      route: fileOf('route', route, map), rig: fileOf('rig', rig, map), limits: fileOf('limits', limits, map),
+    };
     await check({ ...files, stance: settings.stance, margins: settings.margins },
       { configuration, hazard, plan: settings.plan, picks, stop });
     if (store.get().inputs.route !== files.route || store.get().inputs.rig !== files.rig || project()?.id !== id) {
       return;
     }
-    const steps = ['route', 'rig'].filter(kind => before[kind].text !== files[kind].text).map(kind => ({
+    const steps = ['route', 'rig', 'limits'].filter(kind => before[kind].text !== files[kind].text).map(kind => ({
       kind, what: `putting together with revision ${merge.on}`, before: { ...before[kind], baseMap }, made: files[kind],
       fresh: kind === 'rig',
     }));

@@ -2,6 +2,7 @@
 import { Problem, wasAborted } from './api.js';
 import { decode, encode } from './address.js';
 import { readFile, stanceIn } from './files.js';
+import { hasLimits, limitsOf, NO_LIMITS } from './limits.js';
 import { keptFile } from './moving.js';
 import { asProblem } from './planactions.js';
 import { NOTHING_SAVED } from './state.js';
@@ -50,6 +51,9 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
       { kind: 'route', name: inputs.route.name, text: inputs.route.text },
       { kind: 'rig', name: rig.name, text: rig.text },
     ];
+    if (hasLimits(inputs)) {
+      all.push({ kind: 'limits', name: inputs.limits.name, text: inputs.limits.text });
+    }
     if (baseMap) {
       if (!baseMapTexts.has(baseMap)) {
         baseMapTexts.set(baseMap, JSON.stringify(baseMap));
@@ -158,13 +162,16 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
     const was = Object.fromEntries(parts);
     const made = kind => {
       const last = revisions.at(-1);
-      return last?.kind === kind && last.made.text === keptFile(inputs[kind]).text ? last.what : null;
+      return last?.kind === kind && last.made.text === (keptFile(inputs[kind]) ?? NO_LIMITS).text ? last.what : null;
     };
     if (inputs.route.text !== was.route) {
       return made('route') ?? `route ${inputs.route.name}`;
     }
     if (keptFile(inputs.rig).text !== was.rig) {
       return made('rig') ?? `rig ${inputs.rig.name}`;
+    }
+    if (limitsOf(inputs).text !== (was.limits ?? NO_LIMITS.text)) {
+      return made('limits') ?? `limits ${limitsOf(inputs).name}`;
     }
     if (name !== project().name) {
       return 'named';
@@ -189,7 +196,7 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
         known.set(text, sha256);
         return [kind, readFile(text, name, null)];
       }));
-      const { route, rig, basemap } = Object.fromEntries(read);
+      const { route, rig, limits = NO_LIMITS, basemap } = Object.fromEntries(read);
       if (!route || !rig) {
         throw new Problem({ title: `${asked.name} has no route or no rig`, remedy: 'Look at an earlier revision.' });
       }
@@ -207,7 +214,9 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
         },
       });
       loadSamples();
-      await checking.check({ route: opening, rig, stance: stanceIn(rig, view.stance), margins: view.margins }, view);
+      await checking.check({
+        route: opening, rig, limits, stance: stanceIn(rig, view.stance), margins: view.margins,
+      }, view);
     } catch (error) {
       store.set({ busy: false, problem: asProblem(error), project: null });
     }

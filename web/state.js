@@ -3,8 +3,8 @@ import { ALL } from './listing.js';
 /**
  * The page's state and the one way to change it. No DOM here.
  *
- * inputs     the route and rig in force: {route, rig, stance, margins}; route and rig are {id, name, text, json},
- *            id null for a file from disk; stance null means the rig's first
+ * inputs     what is in force: {route, rig, limits, stance, margins}; route and rig are {id, name, text, json}, id
+ *            null for a file from disk; limits likewise, or left out, or NO_LIMITS; stance null means the rig's first
  * candidate  inputs that were offered and refused, with the problem; the inputs in force stay untouched
  * progress   how far the check that runs has come: {state, at, cells, places, configurations, found}, or null
  * problem    why the last attempt to open or check failed; notice what a link asked for in vain
@@ -32,8 +32,8 @@ import { ALL } from './listing.js';
  *            tracks and maps on their way to a route; files as the browser has them, update whether the route in force
  *            is brought up to date, crs the EPSG code that was given for points, or nothing, data what the server
  *            answered: nothing of it is in force until it is kept
- * revisions  what was made of route and rig on this page, oldest first: {kind, what, before, made, fresh}, files as in
- *            inputs; fresh where the rig's configurations became others
+ * revisions  what was made of route, rig and limits on this page, oldest first: {kind, what, before, made, fresh},
+ *            files as in inputs; fresh where the rig's configurations became others
  * undone     revisions that were taken back, the last one first to come again
  * undoNote   what of them this browser does not keep, in a sentence, or null
  * survey     the survey of the hazard on show as a table, or null where it has none: {id, index, kind, name, base,
@@ -41,7 +41,7 @@ import { ALL } from './listing.js';
  *            said, made}; draft as in survey.js, 'same' when the route says it; made counts up with other rows
  * drafts     {survey, corner}: ids of hazards whose numbers somebody has typed that are not in the route, on show or
  *            not
- * saved      {route, rig}: the text of each as it was saved last as a file, or null
+ * saved      {route, rig, limits}: the text of each as it was saved last as a file, or null
  * rigDraft   a change of the rig that is not in force yet, or was refused: {text, what: [...], fresh, name} or null
  * whatIf     pieces of load that are moved and not kept, or null: {base: the rig as it is kept, shifts: how far back,
  *            by "stance/piece", picometers, file: the rig with them moved}; what the sheet says is of inputs.rig
@@ -134,7 +134,7 @@ export const NO_EDIT = Object.freeze({
 });
 
 /** No file saved from this page. */
-export const NOTHING_SAVED = Object.freeze({ route: null, rig: null });
+export const NOTHING_SAVED = Object.freeze({ route: null, rig: null, limits: null });
 
 /** No files on their way to a route. */
 export const NO_IMPORT = Object.freeze({

@@ -1,8 +1,9 @@
-/** What was made of route and rig on this page, as one row of changes: to be taken back and made again. No DOM. */
+/** What was made of route, rig and limits here, as one row of changes: to be taken back and made again. No DOM. */
 
+import { hasLimits, limitsOf } from './limits.js';
 import { keptFile } from './moving.js';
 
-/** @param open (kind, file, wanted) → puts a route or rig into force, as `openRead` of other actions */
+/** @param open (kind, file, wanted) → puts a route, rig or limits into force, as `openRead` of other actions */
 export function createUndoing(store, open) {
   /** What is on its way into force: {kind, file, arrived}. Only the last one asked for can arrive. */
   let coming = null;
@@ -38,7 +39,7 @@ export function createUndoing(store, open) {
     const plan = Object.fromEntries(Object.entries(planAsked).map(([key, value]) => [key,
       ['acceptTight', 'setAside'].includes(key) ? value.filter(one => !isGone(one))
         : key === 'settled' ? value.filter(one => !isGone(one.hazard)) : value]));
-    return { configuration, hazard: isGone(hazard) ? null : hazard, plan, picks, stop };
+    return { configuration, hazard: isGone(hazard) ? null : hazard, plan, picks, stop, sameRoute: true };
   }
 
   /** The same for another text of the rig, which may have other configurations. */
@@ -49,7 +50,8 @@ export function createUndoing(store, open) {
 
   /** What is shown of a file that comes back, where it is another text of the one in force. */
   function kept({ kind, fresh }, file) {
-    return kind === 'rig' ? shownOfRig(fresh) : file.name === store.get().inputs?.route?.name ? shown() : {};
+    return kind === 'rig' ? shownOfRig(fresh)
+      : kind === 'limits' || file.name === store.get().inputs?.route?.name ? shown() : {};
   }
 
   /** The file that was there before comes back; a change that is not in force is given up first. */
@@ -87,11 +89,11 @@ export function createUndoing(store, open) {
 
   /** Another file is opened: what was made of the one before is no longer there to be undone. */
   function forgetOthers(inputs) {
-    for (const kind of ['route', 'rig']) {
+    for (const kind of ['route', 'rig', 'limits']) {
       const { revisions, undone } = store.get();
       const isOf = revision => revision.kind === kind;
       const own = revisions.findLast(isOf)?.made ?? undone.find(isOf)?.before;
-      if (own && keptFile(inputs?.[kind])?.text !== own.text) {
+      if (own && keptFile(kind === 'limits' ? limitsOf(inputs) : inputs?.[kind])?.text !== own.text) {
         store.set({
           revisions: revisions.filter(one => !isOf(one)), undone: undone.filter(one => !isOf(one)),
           saved: { ...store.get().saved, [kind]: null },
@@ -112,4 +114,5 @@ export function createUndoing(store, open) {
 
 /** Whether what was made of a kind of file on this page is neither saved as a file nor as it was opened. */
 export const isUnsavedFile = ({ revisions, saved, inputs }, kind) =>
-  revisions.some(revision => revision.kind === kind) && saved[kind] !== keptFile(inputs?.[kind]).text;
+  revisions.some(revision => revision.kind === kind) && (kind !== 'limits' || hasLimits(inputs))
+  && saved[kind] !== keptFile(inputs?.[kind]).text;

@@ -18,14 +18,15 @@ const PLAN = {
 };
 
 /**
- * A version: {name, files: {route, rig, basemap}: texts or undefined, view: address fragment}.
+ * A version: {name, files: {route, rig, limits, basemap}: texts or undefined, view: address fragment}.
  *
  * @param versions [base, mine, theirs]
- * @returns {differences, put}: put (choices: id → 'mine' | 'theirs') → {route, rig, basemap, name, settings:
- *          {stance, margins, plan}}; a difference that one of them made alone is put in where nothing is chosen
+ * @returns {differences, put}: put (choices: id → 'mine' | 'theirs') → {route, rig, limits, basemap, name,
+ *          settings: {stance, margins, plan}}; a difference that one of them made alone is put in where nothing is
+ *          chosen
  */
 export function compareVersions(versions, units) {
-  const kinds = ['route', 'rig', 'basemap'].map(kind => [kind, compareFiles(kind, versions, units)]);
+  const kinds = ['route', 'rig', 'limits', 'basemap'].map(kind => [kind, compareFiles(kind, versions, units)]);
   const said = versions.map(settingsOf);
   const settings = ofSettings(said);
   const differences = [...kinds.flatMap(([, { differences: found }]) => found), ...settings];
@@ -60,13 +61,13 @@ function compareFiles(kind, versions, units) {
 }
 
 function parts(kind, texts, units) {
-  if (kind === 'basemap' || texts.some(text => text === undefined)) {
+  if (['limits', 'basemap'].includes(kind) || texts.some(text => text === undefined)) {
     return null;
   }
   return kind === 'route' ? compareRoutes(texts) : compareRigs(texts, units);
 }
 
-const WHOLE = { route: 'Route', rig: 'Rig', basemap: 'Base map' };
+const WHOLE = { route: 'Route', rig: 'Rig', limits: 'Limits file', basemap: 'Base map' };
 
 function whole(kind, texts, told) {
   const one = difference({ id: `${kind}:`, where: WHOLE[kind], what: told ? wholeWords(told) : 'all of it' }, texts,

@@ -2,7 +2,7 @@
 import { el } from '../dom.js';
 
 export function mountDropping(root, { actions }) {
-  root.append(el('p', {}, 'Drop tracks, map extracts, elevation rasters, a route or a rig'));
+  root.append(el('p', {}, 'Drop tracks, map extracts, elevation rasters, a route, a rig or limits'));
   root.hidden = true;
   const hasFiles = event => [...event.dataTransfer?.types ?? []].includes('Files');
 

@@ -1,5 +1,6 @@
 /** What went wrong, every place to mend, and what to do; shown above a sheet that stays as it was. */
 import { el, replace } from '../dom.js';
+import { hasLimits } from '../limits.js';
 
 export function mountProblem(root, { store, actions }) {
   const notice = document.getElementById('notice');
@@ -29,8 +30,9 @@ export function mountProblem(root, { store, actions }) {
 export function problemBox(problem, offered, ...buttons) {
   return el('div', { class: 'problem', role: 'alert' },
     el('p', { class: 'problem-title' }, problem.title),
-    offered && el('p', { class: 'problem-offered' }, `Offered: ${[offered.route, offered.rig]
-      .map(file => file?.name).filter(Boolean).join(' — ')}`),
+    offered && el('p', { class: 'problem-offered' }, `Offered: ${[
+      offered.route, offered.rig, hasLimits(offered) && offered.limits,
+    ].map(file => file?.name).filter(Boolean).join(' — ')}`),
     problem.detail && el('p', {}, problem.detail),
     problem.problems.length > 0 && el('ol', { class: 'problem-list' }, problem.problems.map(problemItem)),
     problem.remedy && el('p', { class: 'problem-remedy' }, problem.remedy),

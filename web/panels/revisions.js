@@ -1,15 +1,19 @@
-/** What was made of the route and the rig on this page: to undo, and to save before it is lost with the page. */
+/** What was made of route, rig and limits on this page: to undo, and to save before it is lost with the page. */
 import { el, replace } from '../dom.js';
-import { baseMapFileName, rigFileName, routeFileName } from '../imported.js';
+import { baseMapFileName, limitsFileName, rigFileName, routeFileName } from '../imported.js';
+import { hasLimits } from '../limits.js';
 import { keptFile } from '../moving.js';
 import { isUnsavedFile } from '../undoing.js';
 import { saveText } from './saving.js';
+
+const KINDS = ['route', 'rig', 'limits'];
+
 
 export function mountRevisions(root, { store, actions }) {
   const isKept = ({ project }) => project?.status === 'saved' && project.revision === project.latest;
   const isOf = (state, kind) => [...state.revisions, ...state.undone].some(revision => revision.kind === kind);
   const isUnsaved = state => (state.project ? !isKept(state) && state.project.revision === state.project.latest
-    : isUnsavedFile(state, 'route') || isUnsavedFile(state, 'rig')) || state.rigDraft !== null || state.whatIf !== null;
+    : KINDS.some(kind => isUnsavedFile(state, kind))) || state.rigDraft !== null || state.whatIf !== null;
 
   let held = null;
   root.setAttribute('tabindex', '-1');
@@ -29,12 +33,15 @@ export function mountRevisions(root, { store, actions }) {
     const rig = keptFile(inputs.rig);
     replace(root,
       el('span', {},
-        `${last ? `Last change: ${last.what}.` : 'Route and rig are as they were opened.'} ${where(state)}`
+        `${last ? `Last change: ${last.what}.` : 'All is as it was opened.'} ${where(state)}`
         + `${undoNote === null ? '' : ` ${undoNote}`}`),
       isOf(state, 'route')
         && el('button', { id: 'route-save', type: 'button', on: { click: save } }, 'Save the route as a file'),
       isOf(state, 'rig')
         && el('button', { id: 'rig-save', type: 'button', on: { click: saveRig } }, 'Save the rig as a file'),
+      isOf(state, 'limits') && hasLimits(inputs)
+        && el('button', { id: 'changes-limits-save', type: 'button', on: { click: saveLimits } },
+          'Save the limits as a file'),
       isOf(state, 'route') && baseMap
         && el('button', { id: 'basemap-save', type: 'button', on: { click: saveBaseMap } }, 'Save its base map'),
       last?.before && el('button', {
@@ -57,6 +64,11 @@ export function mountRevisions(root, { store, actions }) {
       actions.markSaved('rig', rig.text);
     }
 
+    function saveLimits() {
+      saveText(inputs.limits.text, limitsFileName(inputs.limits.name));
+      actions.markSaved('limits', inputs.limits.text);
+    }
+
     function saveBaseMap() {
       saveText(JSON.stringify(baseMap), baseMapFileName(route.name));
     }
@@ -74,11 +86,10 @@ export function mountRevisions(root, { store, actions }) {
 
   /** Where what was changed is kept, in a sentence. */
   function where(state) {
-    const unsaved = ['route', 'rig'].filter(kind => isUnsavedFile(state, kind));
+    const unsaved = KINDS.filter(kind => isUnsavedFile(state, kind));
     return isKept(state) ? 'It is saved in the project.'
-      : unsaved.length === 2 ? 'Route and rig as they are now are on this page only.'
-        : unsaved.length === 1 ? `The ${unsaved[0]} as it is now is on this page only.`
-          : state.revisions.length > 0 && !state.project ? 'It is saved.' : '';
+      : unsaved.length > 0 ? onlyHere(unsaved)
+        : state.revisions.length > 0 && !state.project ? 'It is saved.' : '';
   }
 
   function beforeLeaving(event) {
@@ -97,4 +108,12 @@ export function mountRevisions(root, { store, actions }) {
       root.replaceChildren();
     },
   };
+}
+
+/** "The rig as it is now is on this page only." */
+function onlyHere(kinds) {
+  const words = kinds.join(' and ');
+  return kinds.length > 1 ? `${words[0].toUpperCase()}${words.slice(1)} as they are now are on this page only.`
+    : kinds[0] === 'limits' ? 'The limits as they are now are on this page only.'
+      : `The ${words} as it is now is on this page only.`;
 }

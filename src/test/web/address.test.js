@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import test from 'node:test';
 import { decode, encode, linkedFile } from '../../../web/address.js';
 import { initialState } from '../../../web/state.js';
+import { NO_LIMITS } from '../../../web/limits.js';
 import { passage } from './fixtures.js';
 
 const SELECTION = {
@@ -25,7 +26,7 @@ const SELECTION = {
 
 test('a selection survives being written into an address and read back', () => {
   assert.deepEqual(decode(encode(SELECTION)), {
-    project: null, route: 'sample', rig: 'lowbed', stance: 'loaded', margins: { ground: '2 1/2 in' },
+    project: null, route: 'sample', rig: 'lowbed', limits: null, stance: 'loaded', margins: { ground: '2 1/2 in' },
     configuration: 'down/none/+3', hazard: 'H 1&2', line: 'left', leveling: 'held', raised: true, steerM: 4,
     plan: SELECTION.planAsked, picks: SELECTION.picks, stop: 'P 1',
     listing: SELECTION.listing,
@@ -45,13 +46,17 @@ test('the tightest position needs no place in the address', () => {
 test('a file from disk is named, never passed off as a sample', () => {
   const own = { ...SELECTION, inputs: { ...SELECTION.inputs, route: { id: null, name: 'mine.geojson' } } };
   assert.equal(linkedFile(decode(encode(own)).route), 'mine.geojson');
+  const permit = { id: null, name: 'permit.limits.json', json: {} };
+  const limited = { ...SELECTION, inputs: { ...SELECTION.inputs, limits: permit } };
+  assert.equal(linkedFile(decode(encode(limited)).limits), 'permit.limits.json');
+  assert.equal(decode(encode({ ...limited, inputs: { ...SELECTION.inputs, limits: NO_LIMITS } })).limits, null);
   assert.equal(linkedFile('sample'), null);
   assert.equal(linkedFile(null), null);
 });
 
 test('an address that says nothing, or nonsense, asks for nothing', () => {
   const nothing = {
-    project: null, route: null, rig: null, stance: null, margins: null, configuration: null, hazard: null, line: null, leveling: null,
+    project: null, route: null, rig: null, limits: null, stance: null, margins: null, configuration: null, hazard: null, line: null, leveling: null,
     raised: false, steerM: null, picks: [], stop: null,
     listing: { only: 'all', kind: null, sort: 'chainage', descending: false },
     plan: {

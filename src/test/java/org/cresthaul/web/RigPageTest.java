@@ -226,7 +226,7 @@ class RigPageTest extends OnSmallFiles {
             awaitForce("drive axle 2, " + typed);
         }
         for (int i = STEPS; i >= 1; i--) {
-            String now = i > 1 ? "drive axle 2, " + (1299 + i) + " mm" : "as they were opened";
+            String now = i > 1 ? "drive axle 2, " + (1299 + i) + " mm" : "as it was opened";
             browser.find("#route-undo").sendKeys(Keys.ENTER);
             browser.await(
                     "step " + i + " is taken back",
