@@ -111,10 +111,12 @@ export function createPlanActions(store, api) {
         store.set({ picks: wanted ? [...others, key] : others });
       }
     },
-    /** A paper of the plan that is asked for, as a file. */
+    /** A paper of the plan that is asked for, as a file; over the base map on show, where it has maps. */
     paper: (kind, how, signal) => {
-      const { inputs, planAsked, project } = store.get();
-      return api.paper(kind, inputs, { plan: asRequest(planAsked), project: project?.id, ...how }, signal);
+      const { inputs, planAsked, project, baseMap } = store.get();
+      return api.paper(kind, inputs, {
+        plan: asRequest(planAsked), project: project?.id, baseMap: how.form === 'json' ? null : baseMap, ...how,
+      }, signal);
     },
   };
 }

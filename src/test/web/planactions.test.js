@@ -194,3 +194,19 @@ test('a comparison leaves out what the plan keeps or forbids', async () => {
   await actions.drawComparison();
   assert.deepEqual(asked, [{ times: { crawl: '2 mph' } }]);
 });
+
+test('a paper takes the base map on show along, where its form has maps', async () => {
+  const sent = [];
+  const { store, actions } = page({
+    paper: async (kind, inputs, { baseMap, form }) => { sent.push([kind, form, baseMap]); },
+  });
+  await actions.openSamples();
+  await actions.paper('statement', { form: 'pdf' });
+  const baseMap = { cresthaul: 'basemap/1', attribution: 'invented', features: [] };
+  store.set({ baseMap });
+  await actions.paper('statement', { form: 'html' });
+  await actions.paper('runsheet', { form: 'json' });
+  assert.deepEqual(sent, [
+    ['statement', 'pdf', null], ['statement', 'html', baseMap], ['runsheet', 'json', null],
+  ]);
+});

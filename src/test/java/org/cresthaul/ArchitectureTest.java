@@ -73,7 +73,19 @@ class ArchitectureTest {
                             "road",
                             "units",
                             "geometry")),
-            Map.entry("paper", List.of("plan", "check", "route", "language", "rig", "road", "units", "geometry")),
+            Map.entry(
+                    "paper",
+                    List.of(
+                            "plan",
+                            "check",
+                            "exchange",
+                            "exchange.osm",
+                            "route",
+                            "language",
+                            "rig",
+                            "road",
+                            "units",
+                            "geometry")),
             Map.entry("store", List.of("units")),
             Map.entry(
                     "server",

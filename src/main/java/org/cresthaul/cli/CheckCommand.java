@@ -2,6 +2,7 @@ package org.cresthaul.cli;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.cresthaul.check.Report;
@@ -57,7 +58,7 @@ final class CheckCommand implements Callable<Integer> {
                     case JSON -> JsonAnswer.bytes(report);
                 };
         if (out.isPresent()) {
-            asked.write(out.get(), printed);
+            asked.write(out.get(), printed, List.of());
         } else {
             program.print(printed);
         }

@@ -88,9 +88,10 @@ final class CheckQuestion {
                 unitMargin.map(Length::meters).orElse(usual.unitM()));
     }
 
-    /** As {@link OutputFile#write}, never over a file that this question read. */
-    void write(Path file, byte[] printed) throws Refused {
+    /** As {@link OutputFile#write}, never over a file that was read for this question, or {@code besides} it. */
+    void write(Path file, byte[] printed, List<Path> besides) throws Refused {
         List<Path> inputs = new ArrayList<>(List.of(routePath, rigPath));
+        inputs.addAll(besides);
         limits.ifPresent(inputs::add);
         OutputFile.write(file, printed, inputs);
     }

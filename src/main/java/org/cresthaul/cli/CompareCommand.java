@@ -62,7 +62,7 @@ final class CompareCommand implements Callable<Integer> {
                     case JSON -> JsonAnswer.bytes(comparison);
                 };
         if (out.isPresent()) {
-            question.write(out.get(), printed);
+            question.write(out.get(), printed, List.of());
         } else {
             program.print(printed);
         }

@@ -2,6 +2,8 @@ package org.cresthaul.cli;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import org.cresthaul.exchange.BaseMapReader;
+import org.cresthaul.exchange.CreditedMap;
 import org.cresthaul.paper.PaperSize;
 import org.cresthaul.units.UnitSystem;
 import picocli.CommandLine.Option;
@@ -20,6 +22,12 @@ final class PaperOptions {
             converter = CommandOptions.Units.class,
             description = "us (default) or metric")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
+
+    @Option(
+            names = "--base-map",
+            paramLabel = "FILE",
+            description = "A base map to draw beneath the paper's maps, such as import --map leaves beside a route")
+    private Optional<Path> baseMap = Optional.empty();
 
     @Option(names = "--out", paramLabel = "FILE", description = "Write the paper to this file")
     private Optional<Path> out = Optional.empty();
@@ -42,7 +50,20 @@ final class PaperOptions {
         return units;
     }
 
-    Optional<Path> out() {
-        return out;
+    /** @throws Refused when there is no such base map */
+    Optional<CreditedMap> baseMap() throws Refused {
+        Mistakes mistakes = new Mistakes();
+        Optional<CreditedMap> map = baseMap.flatMap(path -> InputFile.read(path).parse(BaseMapReader::parse, mistakes));
+        mistakes.refuseIfAny();
+        return map;
+    }
+
+    /** Writes the paper where it is wanted. @throws Refused when it cannot be written there */
+    void hand(byte[] paper, PlanQuestion question, Cresthaul program) throws Refused {
+        if (out.isPresent()) {
+            question.write(out.get(), paper, baseMap.stream().toList());
+        } else {
+            program.print(paper);
+        }
     }
 }

@@ -2,6 +2,7 @@ package org.cresthaul.cli;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.cresthaul.plan.Outcome;
@@ -54,7 +55,7 @@ final class PlanCommand implements Callable<Integer> {
                     case JSON -> JsonAnswer.bytes(plan);
                 };
         if (out.isPresent()) {
-            question.write(out.get(), printed);
+            question.write(out.get(), printed, List.of());
         } else {
             program.print(printed);
         }

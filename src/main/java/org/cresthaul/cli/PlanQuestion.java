@@ -150,7 +150,9 @@ final class PlanQuestion {
     }
 
     /** As {@link CheckQuestion#write}. */
-    void write(Path file, byte[] printed) throws Refused {
-        asked.write(file, printed);
+    void write(Path file, byte[] printed, List<Path> besides) throws Refused {
+        List<Path> inputs = new ArrayList<>(besides);
+        settled.ifPresent(inputs::add);
+        asked.write(file, printed, inputs);
     }
 }

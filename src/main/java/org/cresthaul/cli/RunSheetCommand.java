@@ -1,6 +1,8 @@
 package org.cresthaul.cli;
 
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.cresthaul.exchange.CreditedMap;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.paper.Papers;
 import org.cresthaul.paper.SheetPictures;
@@ -38,6 +40,7 @@ final class RunSheetCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refused {
+        Optional<CreditedMap> map = wanted.baseMap();
         PlanQuestion.Answer answer = question.answer();
         Plan plan = answer.plan();
         RunSheet sheet = RunSheet.of(
@@ -49,18 +52,14 @@ final class RunSheetCommand implements Callable<Integer> {
                 language);
         Question q = answer.question();
         SheetPictures pictures =
-                new SheetPictures(q.route(), q.rig(), q.stance(), plan, answer.report(), wanted.units(), language);
+                new SheetPictures(q.route(), map, q.rig(), q.stance(), plan, answer.report(), wanted.units(), language);
         byte[] printed =
                 switch (wanted.form()) {
                     case PDF -> Papers.pdf(sheet, pictures, wanted.size());
                     case HTML -> Papers.html(sheet, pictures);
                     case JSON -> JsonAnswer.bytes(sheet, language);
                 };
-        if (wanted.out().isPresent()) {
-            question.write(wanted.out().get(), printed);
-        } else {
-            program.print(printed);
-        }
+        wanted.hand(printed, question, program);
         return plan.outcome() == Outcome.THROUGH ? ExitCode.CLEAR : ExitCode.NOT_CLEAR;
     }
 }

@@ -1,6 +1,8 @@
 package org.cresthaul.cli;
 
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.cresthaul.exchange.CreditedMap;
 import org.cresthaul.paper.Papers;
 import org.cresthaul.plan.Outcome;
 import org.cresthaul.plan.Plan;
@@ -28,21 +30,18 @@ final class StatementCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refused {
+        Optional<CreditedMap> map = wanted.baseMap();
         PlanQuestion.Answer answer = question.answer();
         Plan plan = answer.plan();
         Question q = answer.question();
         Statement statement = Statement.of(plan, answer.report(), q.route(), q.rig(), q.stance(), wanted.units());
         byte[] printed =
                 switch (wanted.form()) {
-                    case PDF -> Papers.pdf(statement, q.route(), wanted.size());
-                    case HTML -> Papers.html(statement, q.route());
+                    case PDF -> Papers.pdf(statement, q.route(), map, wanted.size());
+                    case HTML -> Papers.html(statement, q.route(), map);
                     case JSON -> JsonAnswer.bytes(statement);
                 };
-        if (wanted.out().isPresent()) {
-            question.write(wanted.out().get(), printed);
-        } else {
-            program.print(printed);
-        }
+        wanted.hand(printed, question, program);
         return plan.outcome() == Outcome.THROUGH ? ExitCode.CLEAR : ExitCode.NOT_CLEAR;
     }
 }

@@ -1,6 +1,5 @@
 package org.cresthaul.exchange;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,8 +13,6 @@ import org.cresthaul.route.LonLat;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteLine;
 import org.cresthaul.units.InputRejected;
-import org.cresthaul.units.JsonText;
-import org.cresthaul.units.Problems;
 
 /** Writes the base map of a route: plain GeoJSON, one feature for each layer, places to about a meter. */
 public final class BaseMapFile {
@@ -39,21 +36,12 @@ public final class BaseMapFile {
     }
 
     /**
-     * The same bytes, when they are a base map.
+     * The same bytes, when they are a base map that can be read.
      *
      * @throws InputRejected when they are something else
      */
     public static byte[] requireForm(byte[] document) throws InputRejected {
-        Problems problems = new Problems();
-        JsonNode root = JsonText.read(document, problems);
-        if (problems.isEmpty()
-                && !(FORM.equals(root.path("cresthaul").asText())
-                        && root.path("attribution").isTextual()
-                        && root.path("features").isArray())) {
-            problems.add(
-                    "not-a-base-map", "This is no base map.", "", "Make it with import --map, or take the file away.");
-        }
-        problems.throwIfAny();
+        BaseMapReader.parse(document);
         return document;
     }
 

@@ -17,6 +17,10 @@ enum Ink {
     LOAD(0xf0e7cf),
     TIRE(0x5b6670),
     SHADE(0xf1f0ea),
+    WOODS(0xe9f0e4),
+    WATER(0xd3e3ef),
+    ROAD(0xc4c4c4),
+    RAIL(0x8a8a8a),
     PAPER(0xffffff);
 
     private final int rgb;

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.exchange.CreditedMap;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
@@ -40,14 +41,16 @@ final class LegMap {
     private final List<Mark> marks;
     private final List<String> usedStops;
     private final String alt;
+    private final String caption;
     private final Catalog catalog;
     private final List<Point> line = new ArrayList<>();
-    private final List<double[]> taken = new ArrayList<>();
     private final Set<String> named = new HashSet<>();
     private double lon0;
     private double lat0;
     private double perM;
     private double height;
+    private double narrow;
+    private MapLabels labels;
 
     /** A place with its verdict. */
     record Mark(String id, Verdict verdict) {}
@@ -62,6 +65,7 @@ final class LegMap {
             List<Mark> marks,
             List<String> usedStops,
             String alt,
+            String caption,
             Catalog catalog) {
         this.catalog = catalog;
         this.route = route;
@@ -73,9 +77,12 @@ final class LegMap {
         this.marks = marks;
         this.usedStops = usedStops;
         this.alt = alt;
+        this.caption = caption;
     }
 
-    static Drawing of(Route route, RunSheet.Leg leg, UnitSystem units, Catalog catalog) {
+    /** @param map to draw beneath, where there is one */
+    static Paper.Picture of(
+            Route route, Optional<CreditedMap> map, RunSheet.Leg leg, UnitSystem units, Catalog catalog) {
         double end = Math.min(leg.endChainageM(), route.lengthM());
         // Table and map of a leg share a page.
         double most = Math.max(
@@ -99,12 +106,14 @@ final class LegMap {
                                 .with("number", leg.number())
                                 .with("name", leg.name())
                                 .in(catalog),
+                        Sentence.of(Code.MAP_LEG).with("number", leg.number()).in(catalog),
                         catalog)
-                .drawing();
+                .over(map);
     }
 
     /** The whole route. */
-    static Drawing of(Route route, List<Mark> marks, UnitSystem units, Catalog catalog) {
+    static Paper.Picture of(
+            Route route, Optional<CreditedMap> map, List<Mark> marks, UnitSystem units, Catalog catalog) {
         return new LegMap(
                         route,
                         units,
@@ -115,11 +124,26 @@ final class LegMap {
                         marks,
                         List.of(),
                         catalog.text(Code.MAP_ROUTE_ALT),
+                        catalog.text(Code.MAP_ROUTE),
                         catalog)
-                .drawing();
+                .over(map);
     }
 
-    private Drawing drawing() {
+    private Paper.Picture over(Optional<CreditedMap> map) {
+        List<Shape> shapes = drawn();
+        String told = caption;
+        if (map.isPresent()) {
+            MapBeneath beneath = new MapBeneath(map.get(), this::at, 1 / perM, width, height);
+            List<Shape> lowest = beneath.shapes();
+            beneath.settlements()
+                    .forEach(s -> labels.quietName(s.at(), s.name()).ifPresent(lowest::add));
+            shapes.addAll(0, lowest);
+            told = MapBeneath.credited(caption, map.get(), !lowest.isEmpty(), catalog);
+        }
+        return new Paper.Picture(new Drawing(width, height, alt, shapes), told);
+    }
+
+    private List<Shape> drawn() {
         List<LonLat> positions = new ArrayList<>();
         positions.add(route.line().frameAt(startM).origin());
         for (int i = 0; i < route.line().size(); i++) {
@@ -130,6 +154,7 @@ final class LegMap {
         positions.add(route.line().frameAt(endM).origin());
         fit(positions);
         positions.forEach(p -> line.add(at(p)));
+        labels = new MapLabels(width, height, line);
         keepMarksFree();
         List<Shape> shapes = new ArrayList<>();
         shapes.add(new Drawing.Path(List.of(line), false, Ink.NONE, Ink.GUIDE, 3, false));
@@ -153,7 +178,7 @@ final class LegMap {
                 new Point(width - 0.4, 0.4),
                 new Point(width - 0.4, height - 0.4),
                 new Point(0.4, height - 0.4)));
-        return new Drawing(width, height, alt, shapes);
+        return shapes;
     }
 
     private List<StoppingPlace> stops() {
@@ -171,9 +196,9 @@ final class LegMap {
                                 .map(h -> at(h.place().position())),
                         stops().stream().map(s -> at(s.place().position())))
                 .flatMap(points -> points)
-                .forEach(p -> taken.add(new double[] {p.x() - 6, p.y() - 6, p.x() + 6, p.y() + 6}));
-        taken.add(new double[] {10, 8, 40, 36});
-        taken.add(new double[] {8, height - 22, 190, height});
+                .forEach(p -> labels.keepFree(p.x() - 6, p.y() - 6, p.x() + 6, p.y() + 6));
+        labels.keepFree(10, 8, 40, 36);
+        labels.keepFree(8, height - 22, 190, height);
     }
 
     private void fit(List<LonLat> positions) {
@@ -187,7 +212,7 @@ final class LegMap {
                 .orElseThrow();
         double south = positions.stream().mapToDouble(LonLat::latDeg).min().orElseThrow();
         double north = positions.stream().mapToDouble(LonLat::latDeg).max().orElseThrow();
-        double narrow = Math.cos(Math.toRadians((south + north) / 2));
+        narrow = Math.cos(Math.toRadians((south + north) / 2));
         double wide = Math.max(50, (east - west) * M_PER_DEG * narrow);
         double tall = Math.max(50, (north - south) * M_PER_DEG);
         height = Math.max(LEAST_HEIGHT, Math.min(mostHeight, tall / wide * (width - 2 * EDGE) + 2 * EDGE));
@@ -202,21 +227,21 @@ final class LegMap {
     }
 
     private Point at(LonLat p) {
-        double east = Math.IEEEremainder(p.lonDeg() - lon0, 360) * M_PER_DEG * Math.cos(Math.toRadians(lat0));
+        double east = Math.IEEEremainder(p.lonDeg() - lon0, 360) * M_PER_DEG * narrow;
         double north = (p.latDeg() - lat0) * M_PER_DEG;
         return new Point(width / 2 + east * perM, height / 2 - north * perM);
     }
 
     private void end(List<Shape> shapes, Point at, String word) {
         shapes.add(new Drawing.Circle(at, 3.4, Ink.PAPER, Ink.GUIDE, 1.8));
-        label(shapes, at, word, false);
+        labels.label(shapes, at, word, false);
     }
 
     private void hazard(List<Shape> shapes, Mark mark, Point at) {
         shapes.addAll(Symbols.verdict(mark.verdict(), at.x() - 6, at.y() - 6, 12));
         // A place that is met in two settings stands there once.
         if (named.add(mark.id())) {
-            label(shapes, at, mark.id(), true);
+            labels.label(shapes, at, mark.id(), true);
         }
     }
 
@@ -229,84 +254,7 @@ final class LegMap {
                 new Point(at.x() + 4, at.y() - 4),
                 new Point(at.x() + 4, at.y() + 4),
                 new Point(at.x() - 4, at.y() + 4)));
-        label(shapes, at, id, used);
-    }
-
-    /** Beside its mark, where nothing else is written; where all of that is taken, farther off, with a line to it. */
-    private void label(List<Shape> shapes, Point at, String text, boolean bold) {
-        double w = text.length() * 6.2 + 2;
-        double[][] near = {
-            {9, 4},
-            {-9 - w, 4},
-            {-w / 2, -10},
-            {-w / 2, 19},
-            {9, -9},
-            {9, 17},
-            {-9 - w, -9},
-            {-9 - w, 17},
-            {-w / 2, -23},
-            {-w / 2, 32}
-        };
-        List<double[]> far = farOff(w);
-        Optional<double[]> beside =
-                Stream.of(near).filter(p -> isFree(at, p, w)).findFirst();
-        Optional<double[]> off = beside.isPresent()
-                ? Optional.empty()
-                : far.stream()
-                        .filter(p -> isFree(at, p, w) && isFreeTo(at, p, w))
-                        .findFirst()
-                        .or(() -> far.stream().filter(p -> isFree(at, p, w)).findFirst());
-        double[] best = beside.or(() -> off).orElse(near[0]);
-        double x = at.x() + best[0];
-        double y = at.y() + best[1];
-        if (off.isPresent()) {
-            shapes.add(Drawing.line(Ink.SOFT, 0.7, at, leaderEnd(at, best, w)));
-        }
-        taken.add(new double[] {x, y - 10, x + w, y + 2});
-        shapes.add(new Drawing.Lettering(new Point(x, y), Anchor.START, 12, bold, Ink.LINE, text));
-    }
-
-    private boolean isFree(Point at, double[] place, double w) {
-        double x = at.x() + place[0];
-        double y = at.y() + place[1];
-        boolean inside = x >= 2 && x + w <= width - 2 && y >= 13 && y <= height - 3;
-        return inside
-                && taken.stream().noneMatch(t -> x < t[2] && x + w > t[0] && y - 10 < t[3] && y + 2 > t[1])
-                && !covered(x, y - 10, x + w, y + 2);
-    }
-
-    /** Places for a name on either side, nearer ones first. */
-    private static List<double[]> farOff(double w) {
-        List<double[]> places = new ArrayList<>();
-        for (double beside : new double[] {22, 46, 70, 94}) {
-            for (double below : new double[] {4, -14, 22, -32, 40, -50, 58}) {
-                places.add(new double[] {beside, below});
-                places.add(new double[] {-beside - w, below});
-            }
-        }
-        return places;
-    }
-
-    private static Point leaderEnd(Point at, double[] place, double w) {
-        return new Point(at.x() + (place[0] > 0 ? place[0] - 2 : place[0] + w), at.y() + place[1] - 4);
-    }
-
-    /** Whether the line to a name farther off runs over nothing that is written or marked, but its own mark. */
-    private boolean isFreeTo(Point at, double[] place, double w) {
-        Point end = leaderEnd(at, place, w);
-        double length = Math.hypot(end.x() - at.x(), end.y() - at.y());
-        for (double s = 9; s < length; s += 2) {
-            double x = at.x() + (end.x() - at.x()) * s / length;
-            double y = at.y() + (end.y() - at.y()) * s / length;
-            if (taken.stream().anyMatch(t -> x > t[0] && x < t[2] && y > t[1] && y < t[3])) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    private boolean covered(double x0, double y0, double x1, double y1) {
-        return line.stream().anyMatch(p -> p.x() > x0 && p.x() < x1 && p.y() > y0 && p.y() < y1);
+        labels.label(shapes, at, id, used);
     }
 
     private void northAndScale(List<Shape> shapes) {

@@ -1,5 +1,7 @@
 package org.cresthaul.paper;
 
+import java.util.Optional;
+import org.cresthaul.exchange.CreditedMap;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.Statement;
 import org.cresthaul.route.Route;
@@ -18,13 +20,16 @@ public final class Papers {
         return new HtmlPaper(new RunSheetPaper(sheet, pictures).paper()).bytes();
     }
 
-    /** @param route the statement is about, for its map */
-    public static byte[] pdf(Statement statement, Route route, PaperSize size) {
-        return new PdfPaper(new StatementPaper(statement, route).paper(), size).bytes();
+    /**
+     * @param route the statement is about, for its map
+     * @param map to draw beneath it, where there is one
+     */
+    public static byte[] pdf(Statement statement, Route route, Optional<CreditedMap> map, PaperSize size) {
+        return new PdfPaper(new StatementPaper(statement, route, map).paper(), size).bytes();
     }
 
-    /** @param route likewise */
-    public static byte[] html(Statement statement, Route route) {
-        return new HtmlPaper(new StatementPaper(statement, route).paper()).bytes();
+    /** With {@code route} and {@code map} likewise. */
+    public static byte[] html(Statement statement, Route route, Optional<CreditedMap> map) {
+        return new HtmlPaper(new StatementPaper(statement, route, map).paper()).bytes();
     }
 }

@@ -8,6 +8,7 @@ import org.cresthaul.check.NotSurveyedException;
 import org.cresthaul.check.PassageView;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.exchange.CreditedMap;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Names;
@@ -35,15 +36,20 @@ public final class SheetPictures {
     private final Report report;
     private final UnitSystem units;
     private final Catalog catalog;
+    private final Optional<CreditedMap> map;
     private final RoundedFigures figures;
 
-    /** In English. */
-    public SheetPictures(Route route, Rig rig, LevelStance stance, Plan plan, Report report, UnitSystem units) {
-        this(route, rig, stance, plan, report, units, Catalog.ENGLISH);
-    }
-
+    /** @param map to draw beneath the legs, where there is one */
     public SheetPictures(
-            Route route, Rig rig, LevelStance stance, Plan plan, Report report, UnitSystem units, Catalog catalog) {
+            Route route,
+            Optional<CreditedMap> map,
+            Rig rig,
+            LevelStance stance,
+            Plan plan,
+            Report report,
+            UnitSystem units,
+            Catalog catalog) {
+        this.map = map;
         this.catalog = catalog;
         this.route = route;
         this.rig = rig;
@@ -59,9 +65,7 @@ public final class SheetPictures {
     }
 
     Paper.Picture map(RunSheet.Leg leg) {
-        return new Paper.Picture(
-                LegMap.of(route, leg, units, catalog),
-                Sentence.of(Code.MAP_LEG).with("number", leg.number()).in(catalog));
+        return LegMap.of(route, map, leg, units, catalog);
     }
 
     List<Paper.Picture> of(RunSheet.Entry entry) {

@@ -5,11 +5,13 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.exchange.CreditedMap;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.paper.Paper.Block;
 import org.cresthaul.paper.Paper.Box;
@@ -27,12 +29,14 @@ import org.cresthaul.units.UnitSystem;
 final class StatementPaper {
     private final Statement statement;
     private final Route route;
+    private final Optional<CreditedMap> map;
     private final UnitSystem units;
     private final WaitingTogether waiting;
 
-    StatementPaper(Statement statement, Route route) {
+    StatementPaper(Statement statement, Route route, Optional<CreditedMap> map) {
         this.statement = statement;
         this.route = route;
+        this.map = map;
         waiting = new WaitingTogether(statement.surveyFirst());
         units = statement.units().equals("metric") ? UnitSystem.METRIC : UnitSystem.US_CUSTOMARY;
     }
@@ -128,15 +132,14 @@ final class StatementPaper {
                         + (e.raisedHeightM() == null ? "" : ", raised " + figures.required(e.raisedHeightM()))));
         rows.add(each("Gross weight", e -> e.grossKg() == null ? "unknown" : figures.weight(e.grossKg())));
         blocks.add(new Paper.Table("", List.of(new Column("", 1.6, false), new Column("", 6, false)), rows));
-        blocks.add(new Paper.Picture(
-                LegMap.of(
-                        route,
-                        statement.hazards().stream()
-                                .map(h -> new LegMap.Mark(h.id(), h.verdict()))
-                                .toList(),
-                        units,
-                        Catalog.ENGLISH),
-                "The route, north up; squares are stops."));
+        blocks.add(LegMap.of(
+                route,
+                map,
+                statement.hazards().stream()
+                        .map(h -> new LegMap.Mark(h.id(), h.verdict()))
+                        .toList(),
+                units,
+                Catalog.ENGLISH));
         statement.wording().forEach(w -> blocks.add(new Paper.Text(Tone.SMALL, w)));
         return blocks;
     }

@@ -6,11 +6,11 @@ import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.Problems;
 
 /** Reads a GeoJSON position: longitude, latitude and maybe an altitude, which nothing here uses. */
-final class PositionFields {
+public final class PositionFields {
     private PositionFields() {}
 
     /** The position; null after a problem. The pointer is asked for only then: a line has a million of them. */
-    static LonLat read(JsonNode position, Supplier<String> pointer, Problems problems) {
+    public static LonLat read(JsonNode position, Supplier<String> pointer, Problems problems) {
         if (!position.isArray() || position.size() < 2 || position.size() > 3) {
             problems.add(
                     "wrong-position",

@@ -1,6 +1,9 @@
 package org.cresthaul.server;
 
 import java.util.List;
+import java.util.Optional;
+import org.cresthaul.exchange.BaseMapReader;
+import org.cresthaul.exchange.CreditedMap;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.paper.PaperSize;
 import org.cresthaul.paper.Papers;
@@ -10,8 +13,13 @@ import org.cresthaul.plan.Statement;
 import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.UnitSystem;
 
-/** What paper is asked for: a plan's run sheet or statement, in which form. */
-record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem units, Catalog language) {
+/**
+ * What paper is asked for: a plan's run sheet or statement, in which form.
+ *
+ * @param map to draw beneath its maps, where one came with the request
+ */
+record PaperRequest(
+        PlanRequest plan, Form form, PaperSize size, UnitSystem units, Catalog language, Optional<CreditedMap> map) {
     /** A form a paper is answered in. */
     enum Form {
         JSON("application/json"),
@@ -45,7 +53,8 @@ record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem unit
                 chosen(fields, "units", List.of("us", "metric"), new UnitSystem[] {
                     UnitSystem.US_CUSTOMARY, UnitSystem.METRIC
                 }),
-                language);
+                language,
+                BaseMapReader.read(fields.find("baseMap"), fields.pointer("baseMap"), fields.problems()));
     }
 
     /** The first when nothing is said. */
@@ -58,7 +67,7 @@ record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem unit
         PlanRequest.Planned planned = plan.of(check, reports);
         RunSheet sheet = RunSheet.of(planned.plan(), planned.report(), check.route(), check.stance(), units, language);
         SheetPictures pictures = new SheetPictures(
-                check.route(), check.rig(), check.stance(), planned.plan(), planned.report(), units, language);
+                check.route(), map, check.rig(), check.stance(), planned.plan(), planned.report(), units, language);
         return switch (form) {
             case JSON -> JsonAnswer.bytes(sheet, language);
             case HTML -> Papers.html(sheet, pictures);
@@ -73,8 +82,8 @@ record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem unit
                 Statement.of(planned.plan(), planned.report(), check.route(), check.rig(), check.stance(), units);
         return switch (form) {
             case JSON -> JsonAnswer.bytes(statement);
-            case HTML -> Papers.html(statement, check.route());
-            case PDF -> Papers.pdf(statement, check.route(), size);
+            case HTML -> Papers.html(statement, check.route(), map);
+            case PDF -> Papers.pdf(statement, check.route(), map, size);
         };
     }
 }

@@ -2,6 +2,7 @@ package org.cresthaul.cli;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
@@ -187,6 +188,33 @@ class PlanCommandTest {
             }
         }
         return lines.toString();
+    }
+
+    /** The same bytes as the server's of the same request, with the map beneath and without. */
+    @Test
+    void aPaperIsDrawnOverABaseMapThatIsNamed() throws Exception {
+        String across = Requests.BASE_MAP.replace("-93.0850", "-93.0950");
+        Path map = Files.writeString(folder.resolve("level.basemap.geojson"), across);
+        Run without = run("statement", level, rig, "--form", "html");
+        Run with = run("statement", level, rig, "--form", "html", "--base-map", map);
+
+        assertFalse(without.text().contains("Base map:"));
+        assertTrue(with.text().contains("Base map: invented for a test."), with.err());
+        try (TestServer server = new TestServer(TestServer.small())) {
+            assertEquals(
+                    server.post(
+                                    "/api/statement",
+                                    Requests.check(LEVEL, RigTexts.RIG, ",\"form\":\"html\",\"baseMap\":" + across))
+                            .body(),
+                    with.text());
+        }
+
+        Run route = run("runsheet", level, rig, "--base-map", level);
+        assertEquals(ExitCode.REFUSED, route.exitCode());
+        assertTrue(route.err().contains("level.route.geojson") && route.err().contains("no base map"), route.err());
+        Run over = run("statement", level, rig, "--base-map", map, "--out", map);
+        assertEquals(ExitCode.REFUSED, over.exitCode());
+        assertEquals(across, Files.readString(map));
     }
 
     @Test

@@ -1,21 +1,30 @@
 package org.cresthaul.paper;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.SampleHaul;
+import org.cresthaul.exchange.BaseMapFile;
+import org.cresthaul.exchange.BaseMapReader;
+import org.cresthaul.exchange.CreditedMap;
+import org.cresthaul.language.Catalog;
 import org.cresthaul.plan.CompletePlan;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.Statement;
 import org.cresthaul.route.Route;
+import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.UnitSystem;
 
 /** A sample's plan, its run sheet and statement, and the papers they make: each made once for all tests of papers. */
@@ -30,6 +39,10 @@ enum PaperSample {
     final RunSheet sheet;
     final Statement statement;
     final SheetPictures pictures;
+    final CreditedMap map;
+    /** The same with the sample's base map beneath. */
+    final SheetPictures onMap;
+
     private final Map<PaperSize, byte[]> sheets = new EnumMap<>(PaperSize.class);
     private final Map<PaperSize, byte[]> statements = new EnumMap<>(PaperSize.class);
 
@@ -41,7 +54,22 @@ enum PaperSample {
         plan = CompletePlan.of(route, haul.rig(), haul.stance(), haul.margins(), report, PlanOptions.defaults());
         sheet = RunSheet.of(plan, report, route, haul.stance(), UnitSystem.US_CUSTOMARY);
         statement = Statement.of(plan, report, route, haul.rig(), haul.stance(), UnitSystem.US_CUSTOMARY);
-        pictures = new SheetPictures(route, haul.rig(), haul.stance(), plan, report, UnitSystem.US_CUSTOMARY);
+        map = map(name);
+        pictures = pictures(haul, Optional.empty());
+        onMap = pictures(haul, Optional.of(map));
+    }
+
+    private SheetPictures pictures(SampleHaul haul, Optional<CreditedMap> beneath) {
+        return new SheetPictures(
+                route, beneath, haul.rig(), haul.stance(), plan, report, UnitSystem.US_CUSTOMARY, Catalog.ENGLISH);
+    }
+
+    private static CreditedMap map(String name) {
+        try {
+            return BaseMapReader.parse(Files.readAllBytes(Path.of("sample-routes", name + BaseMapFile.ENDING)));
+        } catch (IOException | InputRejected e) {
+            throw new IllegalStateException(e);
+        }
     }
 
     /** The legs that stand on its paper: none where there is no way through. */
@@ -62,7 +90,7 @@ enum PaperSample {
     }
 
     byte[] newStatementPdf(PaperSize size) {
-        return Papers.pdf(statement, route, size);
+        return Papers.pdf(statement, route, Optional.empty(), size);
     }
 
     /** Without the blanks that a line break leaves or takes, and with ligatures as the letters they stand for. */

@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 import org.cresthaul.language.English;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
@@ -78,7 +79,7 @@ class PapersTest {
                 lines.forEach(line -> assertTrue(sheet.contains(solid(line.text())), line.text()));
             }
         });
-        String statement = text(Papers.html(sample.statement, sample.route));
+        String statement = text(Papers.html(sample.statement, sample.route, Optional.empty()));
         sample.statement.hazards().forEach(h -> {
             assertTrue(statement.contains(solid(h.name())), h.name());
             h.conditions().forEach(c -> assertTrue(statement.contains(solid(c.text())), c.text()));

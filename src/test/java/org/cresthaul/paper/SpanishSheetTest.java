@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -40,7 +41,14 @@ class SpanishSheetTest {
                 Papers.html(
                         sheet,
                         new SheetPictures(
-                                sample.route, haul.rig(), haul.stance(), sample.plan, sample.report, units, catalog)),
+                                sample.route,
+                                Optional.of(sample.map),
+                                haul.rig(),
+                                haul.stance(),
+                                sample.plan,
+                                sample.report,
+                                units,
+                                catalog)),
                 StandardCharsets.UTF_8);
     }
 
@@ -146,6 +154,7 @@ class SpanishSheetTest {
                         sample.plan, sample.report, sample.route, haul.stance(), UnitSystem.METRIC, Catalog.SPANISH),
                 new SheetPictures(
                         sample.route,
+                        Optional.of(sample.map),
                         haul.rig(),
                         haul.stance(),
                         sample.plan,

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -105,7 +106,7 @@ class WaitingTogetherTest {
         Statement statement =
                 Statement.of(plan, report, route, rig, rig.stances().get(0), UnitSystem.US_CUSTOMARY);
 
-        List<String> pages = PaperSample.pages(Papers.pdf(statement, route, PaperSize.LETTER));
+        List<String> pages = PaperSample.pages(Papers.pdf(statement, route, Optional.empty(), PaperSize.LETTER));
         String all = String.join("\n", pages);
         for (int i = 13; i <= 50; i++) {
             long named =

@@ -15,6 +15,7 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.cresthaul.rig.WeightsTexts;
 import org.cresthaul.route.RouteTexts;
 import org.cresthaul.store.ProjectStore;
@@ -23,6 +24,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Papers that are issued for a project are kept as they were answered, and can be made again from their record. */
 class IssuedPapersTest {
@@ -30,12 +32,17 @@ class IssuedPapersTest {
     Path folder;
 
     private static HttpResponse<byte[]> issue(TestServer server, String path, String form) throws Exception {
+        return issue(server, path, form, "");
+    }
+
+    private static HttpResponse<byte[]> issue(TestServer server, String path, String form, String more)
+            throws Exception {
         return HttpClient.newHttpClient()
                 .send(
                         server.request(path)
                                 .header("Content-Type", "application/json")
                                 .POST(BodyPublishers.ofString(Requests.check(
-                                        RouteTexts.ROUTE, WeightsTexts.RIG, ",\"form\":\"" + form + "\"")))
+                                        RouteTexts.ROUTE, WeightsTexts.RIG, ",\"form\":\"" + form + "\"" + more)))
                                 .build(),
                         BodyHandlers.ofByteArray());
     }
@@ -85,6 +92,32 @@ class IssuedPapersTest {
 
             assertEquals(0, again.exitCode, again.out);
             assertTrue(again.out.contains("Identical"), again.out);
+        }
+    }
+
+    /** The record holds the map byte for byte; without it, or with another, the paper is not the same. */
+    @ParameterizedTest
+    @ValueSource(strings = {"pdf", "html"})
+    void aPaperWithABaseMapIsMadeAgainFromItsRecord(String form) throws Exception {
+        try (ProjectStore store = SqliteStore.in(folder);
+                TestServer server = TestServer.keeping(store)) {
+            String map = ",\"baseMap\":" + Requests.BASE_MAP;
+            String address = issue(server, "/api/statement?project=" + project(server), form, map)
+                    .headers()
+                    .firstValue("Location")
+                    .orElseThrow();
+            String record = server.get(address + "/record").body();
+            assertTrue(record.contains(map), "byte for byte");
+
+            Verified same = verify(Files.writeString(folder.resolve("record.json"), record));
+            assertEquals(0, same.exitCode, same.out);
+            for (String other : List.of(
+                    record.replace(map, ""),
+                    record.replace("invented for a test", "drawn by J. Doe"),
+                    record.replace("44.6150", "44.6050"))) {
+                Verified differs = verify(Files.writeString(folder.resolve("other.json"), other));
+                assertEquals(1, differs.exitCode, differs.out);
+            }
         }
     }
 

@@ -11,6 +11,7 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.Locale;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -90,6 +91,37 @@ class PapersOverHttpTest {
         for (String outside : new String[] {"<script", " src=", "<link", "url(", "@import"}) {
             assertTrue(!html.contains(outside), outside);
         }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/api/runsheet", "/api/statement"})
+    void aBaseMapIsDrawnBeneathInHtmlAndPdfAndThankedFor(String address) throws Exception {
+        // A run sheet has maps where there is a way.
+        String past = ",\"plan\":{\"setAside\":[\"H01\",\"H02\",\"H03\",\"H04\",\"H05\"]}";
+        String map = past + ",\"baseMap\":" + Requests.BASE_MAP;
+        for (String form : new String[] {"html", "pdf", "json"}) {
+            String asked = ",\"form\":\"" + form + "\"";
+            byte[] without = ask(address, asked + past).body();
+            HttpResponse<byte[]> with = ask(address, asked + map);
+
+            assertEquals(200, with.statusCode());
+            assertEquals(form.equals("json"), Arrays.equals(without, with.body()), form);
+            assertArrayEquals(with.body(), ask(address, asked + map).body());
+        }
+        assertTrue(new String(ask(address, ",\"form\":\"html\"" + map).body(), StandardCharsets.UTF_8)
+                .contains("Base map: invented for a test."));
+    }
+
+    @Test
+    void aBaseMapThatIsNoneIsRefusedAtItsPlace() throws Exception {
+        HttpResponse<byte[]> response =
+                ask("/api/statement", ",\"baseMap\":" + Requests.BASE_MAP.replace("44.6150", "144.6150"));
+        JsonNode problem = new ObjectMapper().readTree(response.body());
+
+        assertEquals(422, response.statusCode());
+        assertEquals(
+                "/baseMap/features/0/geometry/coordinates/0/1",
+                problem.at("/problems/0/pointer").asText());
     }
 
     @ParameterizedTest

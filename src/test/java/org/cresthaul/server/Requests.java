@@ -7,6 +7,15 @@ import org.cresthaul.route.RouteTexts;
 
 /** Bodies of requests about one small invented route and rig. */
 public final class Requests {
+    /** A base map along the small route: a road beside its second leg and a name. */
+    public static final String BASE_MAP = """
+            {"type": "FeatureCollection", "cresthaul": "basemap/1", "attribution": "invented for a test", "whole": true,
+             "features": [
+              {"type": "Feature", "properties": {"layer": "major-road"}, "geometry": {"type": "MultiLineString",
+               "coordinates": [[[-93.0850, 44.6000], [-93.0850, 44.6150]]]}},
+              {"type": "Feature", "properties": {"layer": "place", "name": "Quillan"},
+               "geometry": {"type": "Point", "coordinates": [-93.0900, 44.6100]}}]}""";
+
     private Requests() {}
 
     /** A check; {@code more} is set in behind the files, such as {@code ,"stance": "loaded"}. */

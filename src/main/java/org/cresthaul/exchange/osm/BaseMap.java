@@ -11,6 +11,9 @@ import org.cresthaul.units.Worded;
  * @param whole false where the map had more than is kept: some of it is then missing, the least roads before all else
  */
 public record BaseMap(List<Shape> shapes, boolean whole) {
+    /** Most points that are kept: what a page draws at once. */
+    public static final int MOST_POINTS = 150_000;
+
     /** What is drawn alike, from the lowest up. */
     public enum Layer implements Worded {
         WOODS("woods"),

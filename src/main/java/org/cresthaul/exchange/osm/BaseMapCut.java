@@ -28,8 +28,6 @@ public final class BaseMapCut {
 
     private static final int MOST_NODES = 3_000_000;
     private static final int MOST_WAYS = 200_000;
-    /** Most points that are kept: what a page draws at once. */
-    private static final int MOST_POINTS = 150_000;
 
     private static final double WITHIN_M = 5;
     private static final int LONGEST_NAME = 80;
@@ -227,7 +225,7 @@ public final class BaseMapCut {
         int points = 0;
         List<Shape> drawn = new ArrayList<>();
         for (Shape shape : shapes) {
-            if (points + shape.size() <= MOST_POINTS) {
+            if (points + shape.size() <= BaseMap.MOST_POINTS) {
                 points += shape.size();
                 drawn.add(shape);
             }
