@@ -13,6 +13,18 @@ export function knownFrom(place) {
   ].filter(Boolean).join('; ');
 }
 
+/** More places than these are told on paper by the table that has them all, with an order. */
+const MOST_APART = 12;
+
+/** The ids of places that wait for a survey and of which nothing is known, where there are many; otherwise none. */
+export function waitingTogether(report) {
+  const waiting = report.surveyFirst.places.filter(place => !place.reported).map(place => place.id);
+  return new Set(waiting.length > MOST_APART ? waiting : []);
+}
+
+export const togetherWords = count =>
+  `${count} places wait for a survey. They stand in order under What to survey first.`;
+
 /** The gap over the sketch of a place. @param show a gap in words @param apart a length in words */
 export function sketchWords(sketch, show, apart) {
   if (sketch === null) {

@@ -2,6 +2,7 @@
 import { el, replace } from '../dom.js';
 import { chainage, dimension, fine } from '../format.js';
 import { notChecked } from '../report.js';
+import { togetherWords, waitingTogether } from '../surveyfirst.js';
 import { framed } from './plantables.js';
 
 export function mountNotes(root, { store }) {
@@ -18,13 +19,20 @@ export function mountNotes(root, { store }) {
 
 function notCheckedNote({ report, configuration, units }) {
   const missing = notChecked(report, configuration);
+  const together = waitingTogether(report);
+  const waiting = missing.filter(({ hazard }) => together.has(hazard.id)).length;
   return el('div', { class: 'note' },
     el('h3', {}, 'Not checked'),
     missing.length === 0
       ? el('p', {}, 'Every hazard of the route file carries survey data.')
-      : el('ul', { id: 'not-checked' }, missing.map(({ hazard, why }) => el('li', { 'data-hazard': hazard.id },
+      : [
+        waiting > 0 && el('p', { class: 'on-paper' }, togetherWords(waiting)),
+        el('ul', { id: 'not-checked' }, missing.map(({ hazard, why }) => el('li', {
+          'data-hazard': hazard.id, 'data-waits': together.has(hazard.id) ? 'true' : null,
+        },
         el('strong', {}, `${hazard.id} ${hazard.name}`),
         ` at ${chainage(hazard.chainageM, units)}. `, sentences(why)))),
+      ],
     el('p', {}, 'Vertical clearance is checked at the hazards the route file lists, and nowhere else; turning at its '
       + 'corners and where its line turns tightly; loads against the limits that the files give.'));
 }

@@ -3,6 +3,7 @@ import { el } from '../dom.js';
 import { chainage, clearance, duration } from '../format.js';
 import { acceptable, decisions, findPassage, WHOLE_ROUTE } from '../plan.js';
 import { findConfiguration } from '../report.js';
+import { togetherWords, waitingTogether } from '../surveyfirst.js';
 import { kindIcon, verdictTag } from './symbol.js';
 import { openPassage } from './plansteps.js';
 
@@ -99,15 +100,19 @@ export function blockingList({ report, plan: { data }, units }, actions) {
   if (data.blocking.length === 0) {
     return null;
   }
+  const together = waitingTogether(report);
+  const waits = ({ hazard, relaxations }) => together.has(hazard) && relaxations.every(({ kind }) => kind === 'survey');
+  const waiting = data.blocking.filter(waits).length;
   return el('div', { id: 'plan-blocking' },
     el('h3', {}, 'What blocks'),
     el('p', { class: 'fine-print' }, 'The fewest places that must be resolved to open a way. A decision '
       + 'made here is a condition of the plan; it does not make a place clear.'),
+    waiting > 0 && el('p', { class: 'on-paper' }, togetherWords(waiting)),
     el('ul', { class: 'plan-list' }, data.blocking.map(block => {
       const { hazard, kind, name, chainageM, why, relaxations } = block;
       const passage = findPassage(data, hazard);
       const spotter = acceptable(report, hazard);
-      return el('li', { 'data-hazard': hazard },
+      return el('li', { 'data-hazard': hazard, 'data-waits': waits(block) ? 'true' : null },
         el('p', { class: 'plan-block-head' },
           kindIcon(kind),
           hazard === WHOLE_ROUTE || passage === null ? el('strong', {}, title(hazard, name))

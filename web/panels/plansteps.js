@@ -5,6 +5,7 @@ import {
   weight,
 } from '../format.js';
 import { spareWord, WHOLE_ROUTE } from '../plan.js';
+import { waitingTogether } from '../surveyfirst.js';
 import { openHazard } from './detail.js';
 import { raiseWords } from './hazards.js';
 import { kindIcon, stopIcon, verdictTag } from './symbol.js';
@@ -15,7 +16,8 @@ export function openPassage(actions, passage, event) {
   openHazard({ selectHazard: () => actions.selectPassage(passage) }, passage.hazard, event);
 }
 
-export function stepList({ plan: { data }, units }, actions) {
+export function stepList({ report, plan: { data }, units }, actions) {
+  const together = waitingTogether(report);
   return [
     el('h3', {}, data.stopsAtBlocks
       ? 'Steps if the blocked places were resolved (NOT FOR DRIVING)'
@@ -27,6 +29,7 @@ export function stepList({ plan: { data }, units }, actions) {
         'data-step': step.step, 'data-hazard': step.passage?.hazard, 'data-stop': step.change?.stop,
         'data-chainage-m': step.chainageM, 'data-blocked': step.passage?.blocked ? 'true' : null,
         'data-verdict': step.passage?.verdict,
+        'data-waits': step.passage?.blocked && together.has(step.passage.hazard) ? 'true' : null,
       },
       el('span', { class: 'step-at' }, chainage(pointOf(step), units)),
       el('div', { class: 'step-body' }, head,

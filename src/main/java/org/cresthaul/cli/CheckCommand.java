@@ -35,7 +35,10 @@ final class CheckCommand implements Callable<Integer> {
     @Mixin
     private CheckQuestion asked = new CheckQuestion();
 
-    @Option(names = "--form", paramLabel = "FORM", description = "text (default), json or csv")
+    @Option(
+            names = "--form",
+            paramLabel = "FORM",
+            description = "text (default), json, csv, or survey: what to survey first, as CSV")
     private CommandOptions.Form form = CommandOptions.Form.TEXT;
 
     @Option(
@@ -55,6 +58,7 @@ final class CheckCommand implements Callable<Integer> {
                 switch (form) {
                     case TEXT -> new ReportText(units).of(report).getBytes(StandardCharsets.UTF_8);
                     case CSV -> new ReportCsv(units).of(report).getBytes(StandardCharsets.UTF_8);
+                    case SURVEY -> new SurveyFirstCsv(units).of(report).getBytes(StandardCharsets.UTF_8);
                     case JSON -> JsonAnswer.bytes(report);
                 };
         if (out.isPresent()) {

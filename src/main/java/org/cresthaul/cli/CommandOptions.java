@@ -17,7 +17,8 @@ final class CommandOptions {
     enum Form {
         TEXT,
         JSON,
-        CSV;
+        CSV,
+        SURVEY;
 
         @Override
         public String toString() {

@@ -22,7 +22,7 @@ import org.cresthaul.units.UnitSystem;
 /**
  * The report as a table (RFC 4180): one line for each hazard and configuration, with what the report was made from on
  * every line. Lengths are meters, or inches; chainage is kilometers, or miles. Gaps are rounded down, needs and raises
- * up. A field that would start a formula in a spreadsheet is led by an apostrophe.
+ * up.
  */
 final class ReportCsv {
     private static final double INCH_M = 0.0254;
@@ -37,20 +37,18 @@ final class ReportCsv {
 
     String of(Report found) {
         Report report = RoundedRecords.of(found);
-        StringBuilder text = new StringBuilder();
-        line(text, header());
+        CsvTable table = new CsvTable();
+        table.line(header());
         for (Report.HazardFindings hazard : report.hazards()) {
             for (int i = 0; i < hazard.cells().size(); i++) {
-                line(
-                        text,
-                        row(
-                                report,
-                                hazard,
-                                report.configurations().get(i),
-                                hazard.cells().get(i)));
+                table.line(row(
+                        report,
+                        hazard,
+                        report.configurations().get(i),
+                        hazard.cells().get(i)));
             }
         }
-        return text.toString();
+        return table.text();
     }
 
     private List<String> header() {
@@ -138,27 +136,30 @@ final class ReportCsv {
     private List<String> row(
             Report report, Report.HazardFindings hazard, Report.ConfigurationVerdict c, Report.Cell cell) {
         List<String> row = new ArrayList<>(List.of(
-                text(hazard.id()),
-                text(hazard.name()),
+                CsvTable.written(hazard.id()),
+                CsvTable.written(hazard.name()),
                 hazard.kind().word(),
                 Figures.fixed(hazard.chainageM() / (us ? MILE_M : 1000), 3, RoundingMode.HALF_UP),
-                text(c.key()),
+                CsvTable.written(c.key()),
                 Integer.toString(c.axles()),
                 c.booster().word(),
-                text(c.notch()),
+                CsvTable.written(c.notch()),
                 cell.verdict().word(),
                 c.verdict().word()));
         addGap(row, cell.ground());
         addGap(row, cell.overhead());
         addGap(row, cell.units());
         row.add(cell.units() == null ? "" : cell.units().against().unit());
-        row.add(cell.units() == null ? "" : text(cell.units().against().part()));
+        row.add(
+                cell.units() == null
+                        ? ""
+                        : CsvTable.written(cell.units().against().part()));
         addCorner(row, cell.corner());
         row.add(cell.raise() == null ? "" : up(cell.raise().frontM()));
         row.add(cell.raise() == null ? "" : up(cell.raise().rearM()));
         row.add(cell.raise() == null ? "" : down(cell.raise().clearanceM()));
         row.add(cell.raise() == null ? "" : up(cell.raise().requiredM()));
-        row.add(cell.raiseNote() == null ? "" : text(cell.raiseNote()));
+        row.add(cell.raiseNote() == null ? "" : CsvTable.written(cell.raiseNote()));
         row.add(speed(hazard, cell));
         addLoad(row, cell.load());
         row.add(c.loads().word());
@@ -167,7 +168,7 @@ final class ReportCsv {
         row.add(said(" ", Cautions.of(hazard, cell)));
         addSurvey(row, report.surveyFirst(), hazard, c);
         row.addAll(List.of(
-                text(report.rig().stance()),
+                CsvTable.written(report.rig().stance()),
                 report.route().sha256(),
                 Objects.requireNonNullElse(report.route().limitsSha256(), ""),
                 report.rig().sha256(),
@@ -195,8 +196,8 @@ final class ReportCsv {
         SketchGap sketch = place.sketch();
         row.add(sketch == null || sketch.gapM() == null ? "" : down(sketch.gapM()));
         row.add(sketch == null ? "" : near(sketch.spacingM()));
-        row.add(sketch == null ? "" : text(sketch.source()) + (sketch.tooCoarse() ? " (too coarse)" : ""));
-        row.add(place.origin() == null ? "" : text(place.origin().toString()));
+        row.add(sketch == null ? "" : CsvTable.written(sketch.source()) + (sketch.tooCoarse() ? " (too coarse)" : ""));
+        row.add(place.origin() == null ? "" : CsvTable.written(place.origin().toString()));
         Optional<HumpLadder.Rung> rung = first.humps().stream()
                 .filter(h -> place.tracks() != null && h.tracks() == place.tracks())
                 .flatMap(h -> h.rungs().stream())
@@ -227,10 +228,10 @@ final class ReportCsv {
                     up(gap.marginM()),
                     up(gap.uncertaintyM()),
                     gap.unit(),
-                    text(gap.part()),
+                    CsvTable.written(gap.part()),
                     near(gap.distanceM()),
                     near(gap.steerM()),
-                    text(gap.line()),
+                    CsvTable.written(gap.line()),
                     across(gap.besideM()),
                     across(gap.drivenM()),
                     gap.leveling(),
@@ -252,7 +253,7 @@ final class ReportCsv {
                 down(corner.valueM()),
                 up(corner.requiredM()),
                 corner.unit(),
-                text(corner.part()),
+                CsvTable.written(corner.part()),
                 String.valueOf(corner.side()),
                 String.valueOf(corner.against()),
                 corner.escorts() ? "needed" : "no",
@@ -265,7 +266,7 @@ final class ReportCsv {
     }
 
     private static String said(String between, List<Sentence> all) {
-        return text(all.stream().map(Sentence::toString).collect(Collectors.joining(between)));
+        return CsvTable.written(all.stream().map(Sentence::toString).collect(Collectors.joining(between)));
     }
 
     private void addLoad(List<String> row, LoadSheet.Finding load) {
@@ -273,9 +274,9 @@ final class ReportCsv {
             row.addAll(List.of("", "", "", "", "", ""));
         } else {
             row.addAll(List.of(
-                    text(load.rule().toString()),
-                    text(load.source().toString()),
-                    text(load.axles().toString()),
+                    CsvTable.written(load.rule().toString()),
+                    CsvTable.written(load.source().toString()),
+                    CsvTable.written(load.axles().toString()),
                     weight(load.loadKg(), RoundingMode.HALF_UP),
                     weight(load.limitKg(), RoundingMode.HALF_UP),
                     weight(load.marginKg(), RoundingMode.FLOOR)));
@@ -302,18 +303,5 @@ final class ReportCsv {
     private String figure(double meters, RoundingMode rounding) {
         double value = Math.rint(meters / (us ? INCH_M : 1) * 1e9) / 1e9;
         return Figures.fixed(value, us ? 2 : 4, rounding);
-    }
-
-    private static String text(String text) {
-        return !text.isEmpty() && "=+-@\t\r".indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
-    }
-
-    private static void line(StringBuilder text, List<String> fields) {
-        for (int i = 0; i < fields.size(); i++) {
-            String field = fields.get(i);
-            boolean quoted = field.chars().anyMatch(ch -> ch == ',' || ch == '"' || ch == '\n' || ch == '\r');
-            text.append(i == 0 ? "" : ",").append(quoted ? '"' + field.replace("\"", "\"\"") + '"' : field);
-        }
-        text.append("\r\n");
     }
 }

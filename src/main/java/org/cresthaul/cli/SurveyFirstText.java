@@ -103,7 +103,8 @@ final class SurveyFirstText {
         return Math.round(Math.toDegrees(radians)) + " deg";
     }
 
-    private static String knownFrom(SurveyFirst.Place p) {
+    /** Who says that there is something, and what else is known. */
+    static String knownFrom(SurveyFirst.Place p) {
         List<String> parts = new ArrayList<>();
         parts.add(p.origin() == null ? "the route file" : p.origin().toString());
         if (p.reported()) {

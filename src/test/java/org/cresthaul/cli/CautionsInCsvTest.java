@@ -3,7 +3,6 @@ package org.cresthaul.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeMap;
 import java.util.function.Predicate;
@@ -32,7 +31,7 @@ class CautionsInCsvTest {
     @ValueSource(strings = {"alder-county", "sorrel-valley"})
     void everyRowCautionsAboutItself(String route) {
         Report report = SampleHaul.of(route, "lowbed-loaded").report();
-        List<List<String>> rows = rows(new ReportCsv(UnitSystem.US_CUSTOMARY).of(report));
+        List<List<String>> rows = CsvRows.of(new ReportCsv(UnitSystem.US_CUSTOMARY).of(report));
         List<String> head = rows.get(0);
         TreeMap<String, Integer> seen = new TreeMap<>();
         for (List<String> row : rows.subList(1, rows.size())) {
@@ -49,39 +48,5 @@ class CautionsInCsvTest {
         }
         assertEquals(report.hazards().stream().mapToLong(h -> h.cells().size()).sum(), rows.size() - 1);
         assertTrue(seen.size() >= 2 * RULES.size() - 1, seen.toString());
-    }
-
-    /** RFC 4180: fields that are quoted hold commas, line ends, and quotes doubled. */
-    private static List<List<String>> rows(String text) {
-        List<List<String>> rows = new ArrayList<>();
-        List<String> row = new ArrayList<>();
-        StringBuilder field = new StringBuilder();
-        boolean quoted = false;
-        for (int i = 0; i < text.length(); i++) {
-            char ch = text.charAt(i);
-            if (quoted) {
-                if (ch == '"' && i + 1 < text.length() && text.charAt(i + 1) == '"') {
-                    field.append('"');
-                    i++;
-                } else if (ch == '"') {
-                    quoted = false;
-                } else {
-                    field.append(ch);
-                }
-            } else if (ch == '"') {
-                quoted = true;
-            } else if (ch == ',') {
-                row.add(field.toString());
-                field.setLength(0);
-            } else if (ch == '\n') {
-                row.add(field.toString());
-                field.setLength(0);
-                rows.add(row);
-                row = new ArrayList<>();
-            } else if (ch != '\r') {
-                field.append(ch);
-            }
-        }
-        return rows;
     }
 }

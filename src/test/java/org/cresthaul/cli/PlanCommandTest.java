@@ -200,7 +200,7 @@ class PlanCommandTest {
 
         assertFalse(without.text().contains("Base map:"));
         assertTrue(with.text().contains("Base map: invented for a test."), with.err());
-        try (TestServer server = new TestServer(TestServer.small())) {
+        try (TestServer server = new TestServer(new Samples(List.of(), List.of()))) {
             assertEquals(
                     server.post(
                                     "/api/statement",
