@@ -21,10 +21,13 @@ final class CornerDrawing {
     private static final double STRAIGHT_RAD = 0.01;
 
     private static final double EDGE_M = 4;
-    private static final double MARK = 6;
+    private static final double MARK = 7;
     private static final double TICK = 3;
-    private static final double WIDTH = 480;
-    private static final double MOST_HEIGHT = 330;
+    /** Size of what is lettered: to be read where the picture is three quarters of its size. */
+    private static final double LETTER = 9;
+
+    private static final double WIDTH = 530;
+    private static final double MOST_HEIGHT = 264;
 
     private CornerDrawing() {}
 
@@ -125,7 +128,7 @@ final class CornerDrawing {
         Point to = frame.at(least.to());
         shapes.add(Drawing.line(Ink.LINE, 1.6, at, to));
         shapes.add(new Drawing.Circle(at, 3, Ink.PAPER, Ink.LINE, 1.4));
-        beyond(shapes, at, to, 14, 8, room);
+        beyond(shapes, at, to, 14, LETTER, room);
     }
 
     /** A label beyond the end of a line. */
@@ -169,7 +172,7 @@ final class CornerDrawing {
                                             end.get(0) - width.to().get(0),
                                             end.get(1) - width.to().get(1))
                                     < 0.1);
-            beyond(shapes, turned ? to : from, turned ? from : to, 2 * TICK, 7, figure.apply(width.widthM()));
+            beyond(shapes, turned ? to : from, turned ? from : to, 2 * TICK, LETTER, figure.apply(width.widthM()));
         }
     }
 
@@ -190,7 +193,7 @@ final class CornerDrawing {
             }
             shapes.add(new Drawing.Circle(at, MARK, Ink.PAPER, Ink.LINE, 1));
             shapes.add(new Drawing.Lettering(
-                    new Point(at.x(), at.y() + 3), Drawing.Anchor.MIDDLE, 8, true, Ink.LINE, letter(i)));
+                    new Point(at.x(), at.y() + LETTER / 3), Drawing.Anchor.MIDDLE, LETTER, true, Ink.LINE, letter(i)));
         }
     }
 

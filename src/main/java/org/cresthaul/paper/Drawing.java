@@ -15,6 +15,15 @@ record Drawing(double width, double height, String alt, List<Shape> shapes) {
         }
     }
 
+    /** Size of its smallest lettering; infinite where it has none. */
+    double leastLettering() {
+        return shapes.stream()
+                .filter(s -> s instanceof Lettering l && !l.text().equals(Symbols.QUESTION))
+                .mapToDouble(s -> ((Lettering) s).size())
+                .min()
+                .orElse(Double.POSITIVE_INFINITY);
+    }
+
     record Point(double x, double y) {}
 
     sealed interface Shape {}

@@ -17,7 +17,7 @@ final class EnvelopeDrawing {
     private static final double WIDTH = 960;
     private static final double LEFT = 26;
     private static final double RIGHT = 150;
-    private static final double SIZE = 13;
+    private static final double SIZE = 14;
     private static final double TICK = 5;
 
     private final Envelope envelope;
@@ -100,7 +100,7 @@ final class EnvelopeDrawing {
                 shapes.add(new Drawing.Lettering(
                         new Point((at + before) / 2, y - 5 - (i % 2) * (SIZE - 1)),
                         Anchor.MIDDLE,
-                        SIZE - 2,
+                        SIZE - 1,
                         false,
                         Ink.LINE,
                         figures.spacing(down.get(i).behindM())));

@@ -24,6 +24,10 @@ import org.cresthaul.units.UnitSystem;
 /** A map of one leg, or of the whole route: its line, places with their verdicts, stops. North is up. */
 final class LegMap {
     private static final double LEG_WIDTH = 480;
+    /** Size of lettering: in a column of a sheet a map has half its size, across one less than that. */
+    private static final double LEG_LETTER = 13;
+
+    private static final double ROUTE_LETTER = 16;
     private static final double ROUTE_WIDTH = 960;
     private static final double EDGE = 34;
     private static final double MOST_HEIGHT = 165;
@@ -43,6 +47,7 @@ final class LegMap {
     private final String alt;
     private final String caption;
     private final Catalog catalog;
+    private final double letter;
     private final List<Point> line = new ArrayList<>();
     private final Set<String> named = new HashSet<>();
     private double lon0;
@@ -71,6 +76,7 @@ final class LegMap {
         this.route = route;
         this.units = units;
         this.width = width;
+        letter = width == ROUTE_WIDTH ? ROUTE_LETTER : LEG_LETTER;
         this.mostHeight = mostHeight;
         this.startM = startM;
         this.endM = endM;
@@ -154,7 +160,7 @@ final class LegMap {
         positions.add(route.line().frameAt(endM).origin());
         fit(positions);
         positions.forEach(p -> line.add(at(p)));
-        labels = new MapLabels(width, height, line);
+        labels = new MapLabels(width, height, line, letter);
         keepMarksFree();
         List<Shape> shapes = new ArrayList<>();
         shapes.add(new Drawing.Path(List.of(line), false, Ink.NONE, Ink.GUIDE, 3, false));
@@ -261,7 +267,7 @@ final class LegMap {
         shapes.add(Drawing.line(Ink.LINE, 1.2, new Point(18, 34), new Point(18, 12), new Point(14, 19)));
         shapes.add(Drawing.line(Ink.LINE, 1.2, new Point(18, 12), new Point(22, 19)));
         shapes.add(new Drawing.Lettering(
-                new Point(26, 20), Anchor.START, 11, true, Ink.LINE, catalog.text(Code.MAP_NORTH)));
+                new Point(26, 20), Anchor.START, letter, true, Ink.LINE, catalog.text(Code.MAP_NORTH)));
         double unit = units == UnitSystem.METRIC ? 1000 : 1609.344;
         double[] steps = {0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50};
         double chosen = steps[0];
@@ -281,6 +287,6 @@ final class LegMap {
                 new Point(12 + length, y - 4)));
         String label = catalog.figure((chosen < 1 ? Double.toString(chosen) : Integer.toString((int) chosen))
                 + (units == UnitSystem.METRIC ? " km" : " mi"));
-        shapes.add(new Drawing.Lettering(new Point(18 + length, y + 1), Anchor.START, 11, false, Ink.LINE, label));
+        shapes.add(new Drawing.Lettering(new Point(18 + length, y + 1), Anchor.START, letter, false, Ink.LINE, label));
     }
 }

@@ -14,17 +14,23 @@ import org.locationtech.jts.geom.Envelope;
 
 /** Finds room on a map for what is written there: nothing on anything else, nothing on the line. Not for sharing. */
 final class MapLabels {
-    private static final double SIZE = 12;
-    private static final double LETTER = 6.2;
-    private static final double QUIET_SIZE = 11;
+    /** Width of a letter, and what it reaches above its line, as shares of its size. */
+    private static final double WIDE = 0.52;
 
+    private static final double TALL = 0.84;
+    /** The places of names around a mark are laid out for this size. */
+    private static final double LAID_OUT_FOR = 12;
+
+    private final double size;
     private final double width;
     private final double height;
     private final List<Point> line;
     private final List<double[]> taken = new ArrayList<>();
     private final List<List<Point>> leaders = new ArrayList<>();
 
-    MapLabels(double width, double height, List<Point> line) {
+    /** @param size of the lettering */
+    MapLabels(double width, double height, List<Point> line, double size) {
+        this.size = size;
         this.width = width;
         this.height = height;
         this.line = line;
@@ -37,18 +43,19 @@ final class MapLabels {
 
     /** Beside its mark, where nothing else is written; where all of that is taken, farther off, with a line to it. */
     void label(List<Shape> shapes, Point at, String text, boolean bold) {
-        double w = text.length() * LETTER + 2;
+        double w = text.length() * size * WIDE + 2;
+        double k = size / LAID_OUT_FOR;
         double[][] near = {
-            {9, 4},
-            {-9 - w, 4},
+            {9, 4 * k},
+            {-9 - w, 4 * k},
             {-w / 2, -10},
-            {-w / 2, 19},
+            {-w / 2, 19 * k},
             {9, -9},
-            {9, 17},
+            {9, 17 * k},
             {-9 - w, -9},
-            {-9 - w, 17},
-            {-w / 2, -23},
-            {-w / 2, 32}
+            {-9 - w, 17 * k},
+            {-w / 2, -23 * k},
+            {-w / 2, 32 * k}
         };
         List<double[]> far = farOff(w);
         Optional<double[]> beside =
@@ -67,27 +74,27 @@ final class MapLabels {
             leaders.add(List.of(at, end));
             shapes.add(Drawing.line(Ink.SOFT, 0.7, at, end));
         }
-        taken.add(new double[] {x, y - 10, x + w, y + 2});
-        shapes.add(new Drawing.Lettering(new Point(x, y), Anchor.START, SIZE, bold, Ink.LINE, text));
+        taken.add(new double[] {x, y - size * TALL, x + w, y + 2});
+        shapes.add(new Drawing.Lettering(new Point(x, y), Anchor.START, size, bold, Ink.LINE, text));
     }
 
     /** Around a spot that has no mark, where nothing else is drawn; left out where there is no room. */
     Optional<Shape> quietName(Point at, String text) {
-        double w = text.length() * LETTER + 2;
+        double w = text.length() * size * WIDE + 2;
         return Stream.of(new double[] {-w / 2, 4}, new double[] {-w / 2, -8}, new double[] {-w / 2, 16})
                 .filter(p -> isFree(at, p, w) && !isCrossed(at.x() + p[0], at.y() + p[1], w))
                 .findFirst()
                 .map(p -> {
                     double y = at.y() + p[1];
-                    taken.add(new double[] {at.x() - w / 2, y - 10, at.x() + w / 2, y + 2});
+                    taken.add(new double[] {at.x() - w / 2, y - size * TALL, at.x() + w / 2, y + 2});
                     return new Drawing.Lettering(
-                            new Point(at.x(), y), Anchor.MIDDLE, QUIET_SIZE, false, Ink.SOFT, text);
+                            new Point(at.x(), y), Anchor.MIDDLE, size, false, Ink.SOFT, text);
                 });
     }
 
     /** Whether the route or a line to a name runs through, between its points too. */
     private boolean isCrossed(double x, double y, double w) {
-        RectangleLineIntersector box = new RectangleLineIntersector(new Envelope(x - 2, x + w + 2, y - 12, y + 4));
+        RectangleLineIntersector box = new RectangleLineIntersector(new Envelope(x - 2, x + w + 2, y - size, y + 4));
         return Stream.concat(Stream.of(line), leaders.stream())
                 .anyMatch(path -> IntStream.range(1, path.size())
                         .anyMatch(i -> box.intersects(corner(path.get(i - 1)), corner(path.get(i)))));
@@ -100,10 +107,10 @@ final class MapLabels {
     private boolean isFree(Point at, double[] place, double w) {
         double x = at.x() + place[0];
         double y = at.y() + place[1];
-        boolean inside = x >= 2 && x + w <= width - 2 && y >= 13 && y <= height - 3;
+        boolean inside = x >= 2 && x + w <= width - 2 && y >= size * TALL + 3 && y <= height - 3;
         return inside
-                && taken.stream().noneMatch(t -> x < t[2] && x + w > t[0] && y - 10 < t[3] && y + 2 > t[1])
-                && !covered(x, y - 10, x + w, y + 2);
+                && taken.stream().noneMatch(t -> x < t[2] && x + w > t[0] && y - size * TALL < t[3] && y + 2 > t[1])
+                && !covered(x, y - size * TALL, x + w, y + 2);
     }
 
     /** Places for a name on either side, nearer ones first. */

@@ -32,16 +32,21 @@ record Paper(
     }
 
     /**
-     * What begins a new page.
+     * What begins a new page, or may begin under the part before where that saves one.
      *
      * @param blocks as wide as the page
      * @param flow after them, in two columns on paper, down the left one first: lines short enough to be read at a
-     *     glance
+     *     glance; a wide picture goes across both
+     * @param ownPage whether it begins a new page in any case
      */
-    record Part(String title, List<Block> blocks, List<Block> flow) {
+    record Part(String title, List<Block> blocks, List<Block> flow, boolean ownPage) {
         Part {
             blocks = List.copyOf(blocks);
             flow = List.copyOf(flow);
+        }
+
+        Part(String title, List<Block> blocks, List<Block> flow) {
+            this(title, blocks, flow, true);
         }
 
         Part(String title, List<Block> blocks) {
@@ -125,7 +130,12 @@ record Paper(
         return blocked ? catalog.filled(Code.PAPER_BLOCKED, at -> word) : word;
     }
 
-    record Picture(Drawing drawing, String caption) implements Block {}
+    /** @param wide whether it goes across both columns of a flow */
+    record Picture(Drawing drawing, String caption, boolean wide) implements Block {
+        Picture(Drawing drawing, String caption) {
+            this(drawing, caption, false);
+        }
+    }
 
     /** Lines to sign on: who. */
     record Signatures(List<String> who) implements Block {

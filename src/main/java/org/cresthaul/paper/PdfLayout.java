@@ -11,21 +11,28 @@ import org.cresthaul.paper.Strip.Tag;
 /** Lays the blocks of a paper out in strips of a given width. */
 final class PdfLayout {
     private static final double LEADING = 1.2;
+    /** A picture is not made so small that its lettering is smaller. */
+    private static final double LEAST_LETTERING_PT = 6.5;
 
     private final PdfFonts fonts;
     private final double widthPt;
     private final double bodyPt;
     private final double picturePt;
+    private final double widePt;
     private final Catalog catalog;
     private int groups;
     private Tag list;
 
-    /** @param picturePt how high a picture is at most */
-    PdfLayout(PdfFonts fonts, double widthPt, Paper paper, double picturePt) {
+    /**
+     * @param picturePt how high a picture in a column is at most
+     * @param widePt how high one across the page is at most
+     */
+    PdfLayout(PdfFonts fonts, double widthPt, Paper paper, double picturePt, double widePt) {
         catalog = paper.catalog();
         this.fonts = fonts;
         this.widthPt = widthPt;
         this.picturePt = picturePt;
+        this.widePt = widePt;
         bodyPt = paper.large() ? 9.4 : 8.8;
     }
 
@@ -39,9 +46,9 @@ final class PdfLayout {
     }
 
     /** What follows in columns of this layout's width. */
-    List<Strip> flow(Paper.Part part, Tag tag) {
+    List<Strip> flow(List<Paper.Block> blocks, Tag tag) {
         List<Strip> strips = new ArrayList<>();
-        part.flow().forEach(b -> strips.addAll(strips(b, tag)));
+        blocks.forEach(b -> strips.addAll(strips(b, tag)));
         return strips;
     }
 
@@ -161,9 +168,10 @@ final class PdfLayout {
     }
 
     private List<Strip> picture(Paper.Picture p, Tag tag) {
+        double widest = Math.min(widthPt / p.drawing().width(), p.wide() ? 1 : 0.55);
+        double highest = (p.wide() ? widePt : picturePt) / p.drawing().height();
         double scale = Math.min(
-                Math.min(widthPt / p.drawing().width(), 0.55),
-                picturePt / p.drawing().height());
+                widest, Math.max(highest, LEAST_LETTERING_PT / p.drawing().leastLettering()));
         double x = (widthPt - p.drawing().width() * scale) / 2;
         double heightPt = p.drawing().height() * scale;
         List<Strip> strips = new ArrayList<>();

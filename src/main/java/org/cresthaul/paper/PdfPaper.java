@@ -4,8 +4,8 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
+import java.util.function.ToIntFunction;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
@@ -23,12 +23,11 @@ final class PdfPaper {
     private static final double INSET_PT = 14;
     private static final double FOOT_PT = 38;
     private static final double HEAD_SIZE_PT = 11.5;
-    private static final int COLUMNS = 2;
     private static final double GUTTER_PT = 16;
-    /** Of a page's height: less on the last one and it begins earlier. */
-    private static final double LEAST_SHARE = 0.25;
-    /** Heights that pictures may have at most: the greatest that needs no page more than the least does. */
+    /** Heights that pictures in a column may have at most. */
     private static final List<Double> PICTURES_PT = List.of(150.0, 130.0, 110.0, 90.0);
+    /** Heights that pictures across the page may have at most, as shares of the sheet's. */
+    private static final List<Double> WIDE_SHARES = List.of(1.0 / 3, 0.29, 0.25);
 
     private final Paper paper;
     private final PaperSize size;
@@ -71,7 +70,25 @@ final class PdfPaper {
         double bodyPt = size.heightPt() - 2 * MARGIN_PT - FOOT_PT - headPt - 10;
         List<Body> bodies = new ArrayList<>();
         for (Paper.Part part : paper.parts()) {
-            bodies.addAll(bodies(part, fonts, root.add("Sect"), bodyPt, picturesPt(part, fonts, bodyPt)));
+            Tag tag = root.add("Sect");
+            List<PdfFlow.Band> none = List.of();
+            Setting own = setting(part, fonts, bodyPt, none);
+            if (part.ownPage() || bodies.isEmpty()) {
+                bodies.addAll(bodies(part, fonts, tag, bodyPt, own, none));
+                continue;
+            }
+            Body last = bodies.get(bodies.size() - 1);
+            Setting below = setting(part, fonts, bodyPt, last.bands);
+            Tag unused = new Tag("Sect", null);
+            if (bodies(part, fonts, unused, bodyPt, below, last.bands).size()
+                    <= bodies(part, fonts, unused, bodyPt, own, none).size()) {
+                bodies.remove(bodies.size() - 1);
+                List<Body> joined = bodies(part, fonts, tag, bodyPt, below, last.bands);
+                bodies.add(new Body(last.title, joined.get(0).bands));
+                bodies.addAll(joined.subList(1, joined.size()));
+            } else {
+                bodies.addAll(bodies(part, fonts, tag, bodyPt, own, none));
+            }
         }
         List<Page> pages = new ArrayList<>();
         for (int i = 0; i < bodies.size(); i++) {
@@ -79,9 +96,12 @@ final class PdfPaper {
             List<Placed> placed = new ArrayList<>();
             // The headline is read out on the first page; on the others it is a running head.
             double y = place(placed, head, leftPt(), MARGIN_PT + 6);
-            y = place(placed, body.wide, leftPt(), y + 8);
-            for (int c = 0; c < body.columns.size(); c++) {
-                place(placed, body.columns.get(c), leftPt() + c * (columnPt() + GUTTER_PT), y);
+            y += 8;
+            for (PdfFlow.Band band : body.bands) {
+                for (int c = 0; c < band.columns().size(); c++) {
+                    place(placed, band.columns().get(c), leftPt() + c * (columnPt() + GUTTER_PT), y);
+                }
+                y += band.heightPt();
             }
             place(
                     placed,
@@ -93,39 +113,51 @@ final class PdfPaper {
         return pages;
     }
 
-    /** What stands between head and foot of a page: strips as wide as it, and columns under them. */
-    private record Body(String title, List<Strip> wide, List<List<Strip>> columns) {}
+    /** How a part is set: heights of pictures at most, and whether what should stand together may be parted. */
+    private record Setting(double picturePt, double widePt, boolean parted) {}
+
+    /** What stands between head and foot of a page, in bands under one another. */
+    private record Body(String title, List<PdfFlow.Band> bands) {}
 
     private double columnPt() {
-        return (widthPt() - GUTTER_PT) / COLUMNS;
+        return (widthPt() - GUTTER_PT) / PdfFlow.COLUMNS;
     }
 
-    private double picturesPt(Paper.Part part, PdfFonts fonts, double bodyPt) {
-        return PICTURES_PT.stream()
-                .min(Comparator.comparingInt(pt ->
-                        bodies(part, fonts, new Tag("Sect", null), bodyPt, pt).size()))
+    /** Of the ways to set a part the first that needs no page more than the tightest does. */
+    private Setting setting(Paper.Part part, PdfFonts fonts, double bodyPt, List<PdfFlow.Band> above) {
+        List<Setting> settings = new ArrayList<>();
+        for (boolean parted : new boolean[] {false, true}) {
+            for (double share : WIDE_SHARES) {
+                PICTURES_PT.forEach(pt -> settings.add(new Setting(pt, share * size.heightPt(), parted)));
+            }
+        }
+        ToIntFunction<Setting> pages = one ->
+                bodies(part, fonts, new Tag("Sect", null), bodyPt, one, above).size();
+        int fewest = pages.applyAsInt(settings.get(settings.size() - 1));
+        return settings.stream()
+                .filter(one -> pages.applyAsInt(one) <= fewest)
+                .findFirst()
                 .orElseThrow();
     }
 
-    private List<Body> bodies(Paper.Part part, PdfFonts fonts, Tag tag, double bodyPt, double picturePt) {
-        List<Strip> wide = new PdfLayout(fonts, widthPt(), paper, picturePt).strips(part, tag);
-        List<List<Strip>> pages = filled(wide, List.of(bodyPt));
-        List<Body> bodies = new ArrayList<>();
-        pages.forEach(p -> bodies.add(new Body(part.title(), p, List.of())));
-        if (part.flow().isEmpty()) {
-            return bodies;
+    /** @param above what stands on the page that it begins on; nothing on one of its own */
+    private List<Body> bodies(
+            Paper.Part part, PdfFonts fonts, Tag tag, double bodyPt, Setting setting, List<PdfFlow.Band> above) {
+        PdfFilling filling = new PdfFilling(setting.parted);
+        PdfLayout across = new PdfLayout(fonts, widthPt(), paper, setting.picturePt, setting.widePt);
+        PdfLayout column = new PdfLayout(fonts, columnPt(), paper, setting.picturePt, setting.widePt);
+        double leftPt =
+                bodyPt - above.stream().mapToDouble(PdfFlow.Band::heightPt).sum();
+        List<List<Strip>> wide = filling.filled(across.strips(part, tag), List.of(leftPt, bodyPt));
+        PdfFlow flow = new PdfFlow(filling, bodyPt, above, wide);
+        for (Paper.Block block : part.flow()) {
+            if (block instanceof Paper.Picture p && p.wide()) {
+                flow.across(across.flow(List.of(block), tag));
+            } else {
+                flow.add(column.flow(List.of(block), tag));
+            }
         }
-        double leftPt = bodyPt - height(pages.get(pages.size() - 1));
-        List<List<Strip>> columns = filled(
-                new PdfLayout(fonts, columnPt(), paper, picturePt).flow(part, tag), List.of(leftPt, leftPt, bodyPt));
-        Body last = bodies.remove(bodies.size() - 1);
-        for (int c = 0; c < columns.size(); c += COLUMNS) {
-            bodies.add(new Body(
-                    part.title(),
-                    c == 0 ? last.wide : List.of(),
-                    columns.subList(c, Math.min(c + COLUMNS, columns.size()))));
-        }
-        return bodies;
+        return flow.pages().stream().map(bands -> new Body(part.title(), bands)).toList();
     }
 
     private double place(List<Placed> placed, List<Strip> strips, double leftPt, double fromY) {
@@ -137,85 +169,6 @@ final class PdfPaper {
             y += strip.heightPt();
         }
         return y;
-    }
-
-    /** Pages or columns, of which the last takes from the one before it what makes it worth a page. */
-    private static List<List<Strip>> filled(List<Strip> strips, List<Double> heightsPt) {
-        List<List<Strip>> pages = parted(strips, heightsPt, -1, 0);
-        double missingPt = LEAST_SHARE * heightsPt.get(heightsPt.size() - 1) - height(pages.get(pages.size() - 1));
-        if (pages.size() < 2 || missingPt <= 0) {
-            return pages;
-        }
-        List<List<Strip>> evened = parted(strips, heightsPt, pages.size() - 2, missingPt);
-        return evened.size() > pages.size() ? pages : evened;
-    }
-
-    /**
-     * Fills pages or columns: strips that belong together go in one where one can hold them.
-     *
-     * @param heightsPt of the first, the second and so on; the last is that of all further ones
-     * @param shorter which of them is left emptier at its foot, by {@code lessPt}; -1 for none
-     */
-    private static List<List<Strip>> parted(List<Strip> strips, List<Double> heightsPt, int shorter, double lessPt) {
-        List<List<Strip>> pages = new ArrayList<>();
-        List<Strip> page = new ArrayList<>();
-        double used = 0;
-        double most = heightsPt.get(heightsPt.size() - 1);
-        for (int i = 0; i < strips.size(); ) {
-            double heightPt = heightsPt.get(Math.min(pages.size(), heightsPt.size() - 1));
-            int end = bundleEnd(strips, i);
-            double needed = height(strips.subList(i, end));
-            if (needed > most) {
-                end = chainEnd(strips, i);
-                needed = height(strips.subList(i, end));
-            }
-            if (used + needed > heightPt - (pages.size() == shorter ? lessPt : 0)
-                    && (!page.isEmpty() || heightPt < most)) {
-                pages.add(page);
-                page = new ArrayList<>();
-                used = 0;
-                if (heightPt < most && pages.size() < heightsPt.size()) {
-                    continue;
-                }
-                if (strips.get(i).header() != null) {
-                    page.add(strips.get(i).header());
-                    used = strips.get(i).header().heightPt();
-                }
-            }
-            for (Strip strip : strips.subList(i, end)) {
-                if (!(page.isEmpty() && strip.marks().isEmpty())) {
-                    page.add(strip);
-                    used += strip.heightPt();
-                }
-            }
-            i = end;
-        }
-        if (!page.isEmpty()) {
-            pages.add(page);
-        }
-        return pages;
-    }
-
-    private static double height(List<Strip> strips) {
-        return strips.stream().mapToDouble(Strip::heightPt).sum();
-    }
-
-    private static int chainEnd(List<Strip> strips, int from) {
-        int end = from + 1;
-        while (end < strips.size() && strips.get(end - 1).withNext()) {
-            end++;
-        }
-        return end;
-    }
-
-    private static int bundleEnd(List<Strip> strips, int from) {
-        int end = chainEnd(strips, from);
-        while (end < strips.size()
-                && strips.get(end - 1).keep() != 0
-                && strips.get(end).keep() == strips.get(end - 1).keep()) {
-            end = chainEnd(strips, end);
-        }
-        return end;
     }
 
     private List<Strip> head(PdfFonts fonts) {

@@ -73,7 +73,8 @@ final class RunSheetPaper {
         parts.add(new Paper.Part(
                 text(Code.PAPER_HOW),
                 List.of(new Paper.Text(Tone.SMALL, text(Code.PAPER_HOW_NOTE))),
-                cards(sheet.cards())));
+                cards(sheet.cards()),
+                false));
         return parts;
     }
 

@@ -109,7 +109,8 @@ public final class SheetPictures {
                         + (view.least().roomM() >= 0 ? catalog.text(Code.CORNER_CAPTION_LEAST) : "")
                         + (view.widths().isEmpty() ? "" : catalog.text(Code.CORNER_CAPTION_WIDTHS))
                         + catalog.text(view.opposing().isEmpty() ? Code.RESERVE_END : Code.CORNER_CAPTION_OPPOSING)
-                        + CornerDrawing.marksInWords(view, catalog));
+                        + CornerDrawing.marksInWords(view, catalog),
+                true);
     }
 
     /** The governing gap, whole and enlarged, and under a structure the other one enlarged. */

@@ -12,6 +12,9 @@ import org.cresthaul.paper.Drawing.Shape;
  * they stay apart in one color. A word always stands beside them.
  */
 final class Symbols {
+    /** In the symbol of what is not known. */
+    static final String QUESTION = "?";
+
     private Symbols() {}
 
     /** The symbol, its box's upper left corner at a point, {@code size} wide. */
@@ -78,7 +81,7 @@ final class Symbols {
         }
 
         Shape question() {
-            return new Drawing.Lettering(at(8, 11.6), Anchor.MIDDLE, 10 * scale, true, Ink.LINE, "?");
+            return new Drawing.Lettering(at(8, 11.6), Anchor.MIDDLE, 10 * scale, true, Ink.LINE, QUESTION);
         }
     }
 }
