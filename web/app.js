@@ -30,7 +30,9 @@
  *   #sections          a[data-part]: the parts of the sheet, to go to
  *   #answer            [data-status][data-outcome]: how the plan ends, also in the title of the tab
  *   #plan              #plan-map, .plan-hazard[data-hazard][data-verdict], .plan-stop[data-stop]
- *   #profile           .profile-hazard[data-hazard][data-verdict], .profile-stop[data-stop]
+ *   #profile           .profile-hazard[data-hazard][data-verdict][data-blocked], .profile-stop[data-stop],
+ *                      .strip-bar[data-configuration], #stations-out, #stations-in, #stations-back, #stations-on,
+ *                      #stations-all, #stations-shown
  *   #hazards           #configuration-lift, #configuration-booster, #configuration-notch (selects),
  *                      #route-verdict[data-configuration][data-verdict],
  *                      #list-only, #list-kind (selects), #list-shown, th[data-sort][aria-sort] .sort,
@@ -57,7 +59,7 @@
  *                      #load-advice tr[data-from][data-booster][data-text]
  *   #route-plan        [data-status=none|loading|ready|failed|stopped][data-outcome]; #plan-outcome, #plan-figures
  *                      [data-seconds][data-changes], #plan-steps li[data-step][data-hazard][data-stop][data-blocked],
- *                      .step-open, #plan-strip .strip-item[data-hazard|data-stop], #stop-facts,
+ *                      .step-open, .strip-legend li[data-configuration], #stop-facts,
  *                      #plan-conditions li[data-hazard][data-what], #plan-blocking li[data-hazard] with .plan-accept
  *                      and .plan-aside, .plan-undo, #plan-keep, #plan-no-raising, input[name=forbid], #plan-time-KEY,
  *                      #plan-apply, #plan-stop-asking, #crossing-table, #robustness-table
@@ -111,7 +113,7 @@ import { mountChecking } from './panels/checking.js';
 import { mountAnswer } from './panels/answer.js';
 import { mountPlan } from './panels/plan.js';
 import { mountSurveyFirst } from './panels/surveyfirst.js';
-import { mountProfile } from './panels/profile.js';
+import { mountStations } from './panels/stations.js';
 import { mountHazards } from './panels/hazards.js';
 import { mountTitleBlock } from './panels/titleblock.js';
 import { mountDetail } from './panels/detail.js';
@@ -223,7 +225,7 @@ const panels = [
   ['answer', mountAnswer],
   ['sections', mountSections],
   ['plan', mountPlan],
-  ['profile', mountProfile],
+  ['profile', mountStations],
   ['hazards', mountHazards],
   ['title-block', mountTitleBlock],
   ['survey-first', mountSurveyFirst],

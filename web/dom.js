@@ -131,10 +131,10 @@ export function makeTabStop(root, selector, target) {
   root.querySelectorAll(selector).forEach(item => item.setAttribute('tabindex', item === target ? '0' : '-1'));
 }
 
-/** The `next` of a plain row of items. */
-export function alongRow(root, selector) {
+/** The `next` of a plain row of items, in the order they stand in or in another one. */
+export function alongRow(root, selector, order) {
   return (key, item) => {
-    const items = [...root.querySelectorAll(selector)];
+    const items = [...root.querySelectorAll(selector)].sort(order ?? (() => 0));
     const index = items.indexOf(item);
     switch (key) {
       case 'ArrowRight': case 'ArrowDown': return items[index + 1] ?? null;

@@ -39,6 +39,12 @@ export function stepsWithSets(plan) {
   });
 }
 
+/** A letter for each configuration of a plan, in the order they come in. */
+export function setUpLetters(plan) {
+  const keys = [...new Set(stretches(plan).map(({ set }) => set.configuration))];
+  return new Map(keys.map((key, index) => [key, String.fromCharCode(65 + (index % 26))]));
+}
+
 /** The pieces of the route each in one configuration: {set, fromM, toM}, in driving order. */
 export function stretches(plan) {
   const found = [];

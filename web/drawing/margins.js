@@ -3,7 +3,7 @@
  * on its band's zero line; what has no number never stands there. No DOM.
  */
 import { SPARE_KINDS } from '../plan.js';
-import { linear } from './scale.js';
+import { linear, ticks } from './scale.js';
 
 /** Gaps beyond this, and loads beyond this, are cut off and marked so: meters, kilograms. */
 export const MOST = { ground: 0.3, overhead: 0.3, units: 0.3, corner: 1, load: 5000 };
@@ -57,3 +57,9 @@ function reach(picked, kind) {
 export const PICK_MARKS = ['M-4 0A4 4 0 1 1 4 0A4 4 0 1 1 -4 0Z', 'M-4 -4H4V4H-4Z', 'M0 -5L5 4H-5Z'];
 /** And the dashes of their stems. */
 export const PICK_DASHES = ['', '4 2', '1 2'];
+
+/** Ticks of the axis of stations: {x, value} in the unit given. */
+export function chainageTicks(lengthM, width, inset, unitM) {
+  const across = linear([0, lengthM / unitM], [inset, width - inset]);
+  return ticks(0, lengthM / unitM, Math.max(2, width / 90)).map(value => ({ value, x: across(value) }));
+}

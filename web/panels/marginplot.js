@@ -4,8 +4,7 @@ import {
   chainage, chainageUnitM, chainageUnitName, clearance, spareLeft, weight,
 } from '../format.js';
 import { spareWord, WHOLE_ROUTE } from '../plan.js';
-import { marginPlot, PICK_DASHES, PICK_MARKS } from '../drawing/margins.js';
-import { chainageTicks } from '../drawing/profile.js';
+import { chainageTicks, marginPlot, PICK_DASHES, PICK_MARKS } from '../drawing/margins.js';
 import { raiseWords } from './hazards.js';
 import { framed } from './plantables.js';
 import { verdictTag } from './symbol.js';

@@ -4,11 +4,10 @@ import { curvePath, gapRange } from '../../../web/drawing/curve.js';
 import { isFree, labelSides } from '../../../web/drawing/labels.js';
 import * as drawn from '../../../web/drawing/passage.js';
 import { drawnBeside, legPaths, pointAt, posts } from '../../../web/drawing/plan.js';
-import { hazardMarks, legSpans, rows } from '../../../web/drawing/profile.js';
 import * as scale from '../../../web/drawing/scale.js';
 import { verdictClass, verdictSymbol } from '../../../web/drawing/symbols.js';
 import { kindOf } from '../../../web/kinds.js';
-import { cell, clearance, passage, report } from './fixtures.js';
+import { cell, clearance, passage } from './fixtures.js';
 
 const near = (actual, expected) => assert.ok(Math.abs(actual - expected) < 1e-9, `${actual}, not ${expected}`);
 
@@ -54,7 +53,7 @@ test('the camera holds the whole truck at every position and never jumps', () =>
   const frame = drawn.frame(p);
   let before = null;
   positions.forEach((_, index) => {
-    const { left, bottom } = drawn.camera(frame, index, frame.heightM, 'ground');
+    const { left, bottom } = drawn.camera(frame, index, frame.heightM);
     const box = frame.boxes[index];
     assert.ok(box.left >= left && box.right <= left + frame.widthM, `position ${index} across`);
     assert.ok(box.bottom >= bottom && box.top <= bottom + frame.heightM, `position ${index} up`);
@@ -173,37 +172,6 @@ test('labels on the plan avoid symbols and one another where there is room', () 
   assert.deepEqual(labelSides(points, 10, 14), ['left', 'right', 'right']);
   assert.ok(!isFree({ left: -5, right: 5, top: -5, bottom: 5 }, points, ['left', 'right', 'right'], 10, 14));
   assert.ok(isFree({ left: 150, right: 200, top: -5, bottom: 5 }, points, ['left', 'right', 'right'], 10, 14));
-});
-
-test('the section stands every hazard at its chainage and its clearances to one scale', () => {
-  const r = report();
-  const { road, structure, height } = rows(r);
-  const marks = hazardMarks(r, 'down/none/high', 1034, 17);
-  assert.deepEqual(marks.map(({ x }) => x), [117, 617, 627]);
-  assert.deepEqual(marks.map(({ verdict }) => verdict), ['contact', 'contact', 'not surveyed']);
-  near(marks[0].stems[0].y, road + 0.01 * 200);
-  near(marks[1].stems[0].y, road - 0.2 * 200);
-  near(marks[1].stems[1].y, structure + 0.01 * 200);
-  assert.deepEqual(marks[2].stems, []);
-  assert.ok(marks[2].labelX - marks[1].labelX >= 29 - 1e-9);
-  assert.ok(height > road);
-  assert.deepEqual(legSpans(r, 1034, 17), [{ name: 'One', from: 17, to: 417 }, { name: 'Two', from: 417, to: 1017 }]);
-});
-
-test('a clearance too large for the section is cut, and a missing cell is not surveyed', () => {
-  const r = report();
-  r.hazards[0].cells[0].ground.valueM = 3;
-  r.hazards[1].cells = [];
-  const marks = hazardMarks(r, 'down/none/low', 600, 17);
-  assert.ok(marks[0].stems[0].cut);
-  assert.equal(marks[1].verdict, 'not surveyed');
-});
-
-test('without a structure on the route the section has no upper half', () => {
-  const r = report();
-  r.hazards.splice(1, 1);
-  assert.equal(rows(r).structure, null);
-  assert.ok(rows(r).height < rows(report()).height);
 });
 
 test('every verdict has its own outline; an unknown word is drawn as not surveyed and still said', () => {

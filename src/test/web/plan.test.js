@@ -4,7 +4,6 @@ import {
   acceptable, atStop, decisions, differences, raisedPieces, robustnessWords, sorted, standing, stretches,
 } from '../../../web/plan.js';
 import { marginPlot } from '../../../web/drawing/margins.js';
-import { strip } from '../../../web/drawing/strip.js';
 import { asSpeed, asTime, duration, room, seconds, spareLeft, speed } from '../../../web/format.js';
 import { cell, report } from './fixtures.js';
 import { along, compared, HIGH, liftOf, LOW, passageOf, plan, spare } from './planfixtures.js';
@@ -98,19 +97,6 @@ test('configurations picked stand beside one another, in the order they were pic
   const one = key => compared(key, [along('K', 50, spare('ground', 0.1))]);
   const xs = marginPlot([one('a'), one('b'), one('c')], 100, 300, 0).marks.map(({ x }) => x);
   assert.ok(xs[0] < xs[1] && xs[1] < xs[2]);
-});
-
-test('the strip has a bar for each stretch, the raise at its place, and every stop', () => {
-  const stops = [{ id: 'P1', chainageM: 3000 }];
-  const drawn = strip(plan(), stops, 1000, 0);
-  assert.deepEqual(drawn.bars.map(({ x, width, index }) => [x, width, index]), [[0, 300, 0], [300, 700, 1]]);
-  assert.deepEqual(drawn.raised.map(({ x, width }) => [x, width]), [[99, 4]]);
-  assert.deepEqual(drawn.stops.map(({ x }) => x), [300]);
-  assert.deepEqual(drawn.places.map(({ passage }) => passage.hazard), ['H1', 'H2', 'H3']);
-});
-
-test('a raise put down within less than three pixels is still seen', () => {
-  assert.equal(strip(plan(), [], 300, 0).raised[0].width, 3);
 });
 
 test('times are rounded up, room and what is left down', () => {

@@ -21,8 +21,9 @@ record RouteView(String name, double lengthM, List<List<List<Double>>> line, Lis
      *
      * @param chainageM meters
      * @param lonLat degrees
+     * @param heights what is known of heights there; null where nothing is
      */
-    record Spot(String id, HazardKind kind, String name, double chainageM, List<Double> lonLat) {
+    record Spot(String id, HazardKind kind, String name, double chainageM, List<Double> lonLat, SpotHeights heights) {
         static Spot of(Hazard hazard) {
             var place = hazard.place();
             return new Spot(
@@ -30,7 +31,8 @@ record RouteView(String name, double lengthM, List<List<List<Double>>> line, Lis
                     hazard.kind(),
                     place.name(),
                     place.chainageM(),
-                    List.of(place.position().lonDeg(), place.position().latDeg()));
+                    List.of(place.position().lonDeg(), place.position().latDeg()),
+                    SpotHeights.of(hazard));
         }
     }
 

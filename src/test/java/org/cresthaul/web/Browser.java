@@ -110,6 +110,12 @@ final class Browser implements AutoCloseable {
                 Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", colorScheme))));
     }
 
+    /** Lays the page out as it is printed, in a window as wide as the sheet between its margins; or again as before. */
+    void layOutForPrint(boolean print) {
+        run("window.dispatchEvent(new Event(arguments[0]))", print ? "beforeprint" : "afterprint");
+        driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", print ? "print" : ""));
+    }
+
     /** Puts the browser at a place, and lets the pages of an origin know it. */
     void locate(String origin, double lonDeg, double latDeg, double accuracyM) {
         driver.executeCdpCommand(

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The first sheet of a print holds the map, the section and the first places, upright and across. */
+/** The first sheet of a print holds the map, the strip map and the first places, upright and across. */
 class FirstSheetTest {
     @RegisterExtension
     static final SampleSite SITE = new SampleSite();
@@ -49,7 +49,7 @@ class FirstSheetTest {
         String first = browser.find("#hazard-table tbody tr .hazard-open").getText();
         String page = PrintedPage.pages(browser.printed(width, height)).get(0);
         assertFalse(page.contains(PrintedPage.NOT_ON_IT), page);
-        assertTrue(page.contains("Section along the route"), page);
+        assertTrue(page.contains("Strip map and profile"), page);
         assertTrue(page.contains(first), first + " in " + page);
     }
 }

@@ -198,11 +198,10 @@ class PlanPageTest {
 
         assertEquals(raised.at("/set/configuration").asText(), attribute("#detail", "data-configuration"));
 
-        // A stop is chosen on the strip, on the section and on the map alike.
+        // A stop is chosen on the strip map and on the map alike.
         JsonNode stop = ask("/api/route", "sorrel-valley").path("stops").path(0);
         String id = stop.path("id").asText();
-        for (String where :
-                new String[] {"#plan-strip .strip-stop", "#profile .profile-stop", "#plan-map .plan-stop"}) {
+        for (String where : new String[] {"#profile .profile-stop", "#plan-map .plan-stop"}) {
             browser.find(where + "[data-stop='" + id + "']").sendKeys(Keys.ENTER);
             browser.await(
                     "told of " + id,

@@ -160,8 +160,12 @@ class WaysTest {
         assertEquals(
                 List.of("H02"),
                 browser.run(
-                        "return [...document.querySelectorAll('#plan-strip [data-hazard]')].map(n => n.dataset.hazard)"),
-                "the strip is of this plan");
+                        "return [...document.querySelectorAll('#profile [data-hazard]')].map(n => n.dataset.hazard)"),
+                "the strip map is of this route");
+        assertEquals(
+                browser.run("return document.querySelectorAll('.strip-legend li').length"),
+                browser.run("return document.querySelectorAll('#profile .strip-bar').length"),
+                "set-ups over the profile are of this plan");
 
         walk.unfold("#projects > details");
         walk.fill("#project-new", "Mill lead " + hand);
