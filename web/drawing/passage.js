@@ -110,16 +110,14 @@ export function frame(passage) {
  * The lower left corner of the window at a position: as little moved from home as keeps the whole truck inside, so
  * that the road stands still while the truck crosses what is tight, and the view never jumps.
  *
- * @param heightM how much height the window shows; when that is less than a truck, it follows what is tight:
- *     the ground under the truck, or the load's top
+ * @param heightM how much height the window shows: a truck and more
  */
-export function camera(frame, index, heightM, side) {
+export function camera(frame, index, heightM) {
   const box = frame.boxes[index];
-  const left = contain(frame.left, frame.widthM, box.left - 1, box.right + 1);
-  if (heightM >= box.top - box.bottom + 1) {
-    return { left, bottom: contain(frame.bottom, heightM, box.bottom - 0.5, box.top + 0.5) };
-  }
-  return { left, bottom: side === 'ground' ? box.bottom - 0.15 * heightM : box.top - 0.75 * heightM };
+  return {
+    left: contain(frame.left, frame.widthM, box.left - 1, box.right + 1),
+    bottom: contain(frame.bottom, heightM, box.bottom - 0.5, box.top + 0.5),
+  };
 }
 
 /** Start of a window of this size, least moved from `start`, that holds low to high (its middle if it cannot). */

@@ -14,8 +14,13 @@ const HATCH_M = 0.12;
 /** Every scene names its hatch and its clip for itself. */
 let scenes = 0;
 
-/** @returns {node, move(index)} with the truck at no position yet */
-export function createScene(passage, frame) {
+/**
+ * With the truck at no position yet.
+ *
+ * @param stretch how many times as tall as long the drawing is shown: wheels stay round, on what they stand on
+ * @returns {node, move(index)}
+ */
+export function createScene(passage, frame, stretch = 1) {
   const outlines = passage.units.map(unit => [
     ...unit.load.map(line => ['load', `${path(loadPolygon(line, unit.topside))}Z`]),
     ['body', `${path(unit.underside)}${path([...unit.topside].reverse(), 'L')}Z`]]);
@@ -45,9 +50,11 @@ export function createScene(passage, frame) {
     });
     position.wheels.forEach(([x, z, radius, , state], i) => {
       const [tire, hub] = wheels[i].children;
-      set(wheels[i], { class: `wheel wheel-${state}` });
-      set(tire, { cx: x, cy: -z, r: radius });
-      set(hub, { cx: x, cy: -z, r: radius * 0.42 });
+      set(wheels[i], {
+        class: `wheel wheel-${state}`, transform: `translate(${x} ${radius - z}) scale(1 ${1 / stretch})`,
+      });
+      set(tire, { cy: -radius, r: radius });
+      set(hub, { cy: -radius, r: radius * 0.42 });
     });
   }
   return { node, move };
@@ -145,8 +152,8 @@ function path(points, start = 'M') {
 }
 
 /** Where the labels of the wheels that do not simply ride go: {x, z, text} in the world. */
-export function wheelLabels(position) {
+export function wheelLabels(position, stretch) {
   return position.wheels
     .filter(([, , , , state]) => state !== 'riding')
-    .map(([x, z, radius, , state]) => ({ x, z: z + radius, text: state }));
+    .map(([x, z, radius, , state]) => ({ x, z: z - radius + (2 * radius) / stretch, text: state }));
 }

@@ -5,7 +5,7 @@ import { camera, detailReach, dimensionLine, groundZ, roadKnown, tighterSide } f
 import { scaleBar } from '../drawing/scale.js';
 import { createScene, wheelLabels } from './scene.js';
 
-/** An exaggerated view is no taller than this; it shows the part of the combination that is near what is tight. */
+/** An exaggerated view is no taller than this: it is exaggerated as far as the whole combination has room. */
 const TALLEST_PX = 460;
 const SHORTEST_PX = 96;
 const ARROW_PX = 16;
@@ -27,14 +27,14 @@ export function createSideView() {
       return;
     }
     const scaleX = width / frame.widthM;
-    const scaleZ = scaleX * exaggeration;
-    const windowPx = Math.round(Math.max(SHORTEST_PX, Math.min(TALLEST_PX, frame.heightM * scaleZ)));
+    const stretch = stretched(exaggeration, TALLEST_PX / (frame.heightM * scaleX));
+    const scaleZ = scaleX * stretch;
+    const windowPx = Math.round(Math.max(SHORTEST_PX, frame.heightM * scaleZ));
     const height = windowPx + BELOW_PX;
-    const scene = createScene(passage, frame);
+    const scene = createScene(passage, frame, stretch);
     const reachM = detailReach(passage, cell);
-    const home = tighterSide(passage.positions[passage.tightest], cell);
     current = {
-      passage, cell, units, exaggeration, frame, scaleX, scaleZ, width, height, windowPx, reachM, scene, home,
+      passage, cell, units, stretch, frame, scaleX, scaleZ, width, height, windowPx, reachM, scene,
     };
     set(node, { viewBox: `0 0 ${width} ${height + FOOT_PX}`, width, height: height + FOOT_PX });
     replace(view, scene.node);
@@ -44,10 +44,10 @@ export function createSideView() {
     if (current === null) {
       return;
     }
-    const { passage, frame, scaleX, scaleZ, windowPx, scene, cell, home } = current;
+    const { frame, scaleX, scaleZ, windowPx, scene, cell, stretch, passage } = current;
     const position = passage.positions[index];
     const side = tighterSide(position, cell);
-    const corner = camera(frame, index, windowPx / scaleZ, home);
+    const corner = camera(frame, index, windowPx / scaleZ);
     scene.move(index);
     const toX = x => (x - corner.left) * scaleX;
     const toY = z => windowPx - (z - corner.bottom) * scaleZ;
@@ -56,7 +56,7 @@ export function createSideView() {
     replace(labels,
       endLabels(window),
       trackLabels(window, dimensionLine(position, 'ground')),
-      wheelLabels(position).map(({ x, z, text }) => label(toX(x), toY(z) - 4, text, 'middle', 'wheel-label')),
+      wheelLabels(position, stretch).map(({ x, z, text }) => label(toX(x), toY(z) - 4, text, 'middle', 'wheel-label')),
       scaleLabels(window),
       ['ground', 'overhead'].map(which => dimensionMark(window, position, which, which === side)));
     set(node, { 'aria-label': describe(position, window) });
@@ -65,11 +65,11 @@ export function createSideView() {
 }
 
 /** What the drawing shows, for those who do not see it. */
-function describe(position, { units, exaggeration }) {
+function describe(position, { units, stretch }) {
   const parts = [['under the combination', position.groundM], ['over the load', position.overheadM]]
     .filter(([, value]) => typeof value === 'number')
     .map(([where, value]) => `${clearance(value, units)} ${where}`);
-  const scales = exaggeration === 1 ? 'equal scales' : `vertical scale exaggerated ${exaggeration} times`;
+  const scales = stretch === 1 ? 'equal scales' : `vertical scale exaggerated ${stretch} times`;
   return `Side view, ${scales}: ${parts.join(', ')}`;
 }
 
@@ -137,8 +137,11 @@ function trackLabels({ passage, toX, toY }, dimension) {
   });
 }
 
-/** Scale bar, the word on the vertical scale, the direction of travel. */
-function scaleLabels({ scaleX, width, height, units, exaggeration }) {
+/** What was asked for, no more than there is room for, to a tenth; never flatter than equal scales. */
+const stretched = (asked, most) => Math.max(1, Math.min(asked, Math.floor(most * 10) / 10));
+
+/** Scale bar, the word on the vertical scale and a bar of its own for it, the direction of travel. */
+function scaleLabels({ scaleX, scaleZ, width, height, units, stretch }) {
   const bar = scaleBar(1 / scaleX, Math.min(150, width * 0.3), axisUnitM(units));
   const y = height + FOOT_PX - 5;
   return svg('g', { class: 'scale' },
@@ -148,7 +151,18 @@ function scaleLabels({ scaleX, width, height, units, exaggeration }) {
       d: `M1 ${y - 5}V${y}H${1 + bar.pixels}V${y - 5}M${1 + bar.pixels / 2} ${y - 3}V${y}`,
     }),
     label(8 + bar.pixels, y, `${round(bar.length, axisUnitName(units))}, `
-      + (exaggeration === 1 ? 'equal scales' : `vertical × ${exaggeration}`)),
+      + (stretch === 1 ? 'equal scales' : `vertical × ${stretch}`)),
+    stretch > 1 && verticalBar(scaleBar(1 / scaleZ, height / 3, axisUnitM(units)), height, units),
     svg('path', { class: 'travel-arrow', d: `M${width - 46} ${y - 4}H${width - 2}m-7 -3.5l7 3.5l-7 3.5` }),
     label(width - 52, y, 'travel', 'end'));
+}
+
+/** At the left edge, from the foot up. */
+function verticalBar({ length, pixels }, height, units) {
+  const from = height - 4;
+  return svg('g', { class: 'vertical-scale' },
+    svg('path', {
+      class: 'scale-bar', d: `M7 ${from}H2V${from - pixels}H7M2 ${from - pixels / 2}H5`,
+    }),
+    label(10, from - pixels + 9, `${round(length, axisUnitName(units))} of height`));
 }

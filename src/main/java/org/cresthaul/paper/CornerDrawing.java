@@ -2,6 +2,7 @@ package org.cresthaul.paper;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.function.DoubleFunction;
 import java.util.stream.Stream;
 import org.cresthaul.check.CornerView;
@@ -31,7 +32,8 @@ final class CornerDrawing {
 
     private CornerDrawing() {}
 
-    static Drawing of(CornerView view, RoundedFigures figures, Catalog catalog) {
+    /** @param radiusM of the line; empty where it is not known */
+    static Drawing of(CornerView view, OptionalDouble radiusM, RoundedFigures figures, Catalog catalog) {
         List<List<Double>> shown = turning(view);
         double left =
                 Math.min(-8, shown.stream().mapToDouble(p -> p.get(0)).min().orElse(-8)) - EDGE_M;
@@ -60,8 +62,8 @@ final class CornerDrawing {
         for (CornerView.EncroachmentView e : view.encroachments()) {
             rings(shapes, frame, e.rings(), Ink.CONTACT, Ink.CONTACT, 0.8, false);
         }
-        shapes.add(new Drawing.Path(
-                List.of(view.lead().stream().map(frame::at).toList()), false, Ink.NONE, Ink.GUIDE, 1.8, false));
+        List<Point> line = view.lead().stream().map(frame::at).toList();
+        shapes.add(new Drawing.Path(List.of(line), false, Ink.NONE, Ink.GUIDE, 1.8, false));
         double height = (high - low) * perM;
         widths(shapes, frame, view, height, m -> catalog.figure(figures.dimension(m)));
         if (view.least().roomM() >= 0) {
@@ -72,6 +74,17 @@ final class CornerDrawing {
                     catalog.figure(figures.clearance(view.least().roomM())));
         }
         marks(shapes, frame, view, height);
+        radiusM.ifPresent(r -> CornerBearings.middleOfTurn(line)
+                .ifPresent(at -> shapes.add(new Drawing.Lettering(
+                        new Point(at.x(), at.y() - MARK - 3),
+                        Drawing.Anchor.MIDDLE,
+                        LETTER,
+                        false,
+                        Ink.GUIDE,
+                        "R " + catalog.figure(figures.dimension(r))))));
+        // The approach runs to the right: north is its azimuth back from there, a quarter turn from up.
+        shapes.addAll(CornerBearings.north(
+                line, WIDTH, Math.PI / 2 - view.azimuthRad(), LETTER, catalog.text(Code.MAP_NORTH)));
         shapes.add(Drawing.area(
                 Ink.NONE,
                 Ink.SOFT,

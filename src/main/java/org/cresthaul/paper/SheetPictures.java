@@ -3,6 +3,7 @@ package org.cresthaul.paper;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.cresthaul.check.CornerView;
 import org.cresthaul.check.NotSurveyedException;
 import org.cresthaul.check.PassageView;
@@ -102,7 +103,7 @@ public final class SheetPictures {
         CornerView view = CornerView.of(
                 route, rig, stance, plan.margins(), p.hazard(), p.set().configuration());
         return new Paper.Picture(
-                CornerDrawing.of(view, figures, catalog),
+                CornerDrawing.of(view, radiusM(p), figures, catalog),
                 Sentence.of(view.backing() ? Code.CORNER_CAPTION_BACKED : Code.CORNER_CAPTION_DRIVEN)
                                 .with("place", p.hazard())
                                 .in(catalog)
@@ -169,12 +170,22 @@ public final class SheetPictures {
         return p.kind() == HazardKind.OVERHEAD_WIRE ? Code.WHERE_WIRE : Code.WHERE_STRUCTURE;
     }
 
+    private OptionalDouble radiusM(Plan.Passage p) {
+        return cell(p).map(Report.Cell::corner).stream()
+                .mapToDouble(c ->
+                        c.backing() != null ? c.backing().radiusM() : c.line().radiusM())
+                .findFirst();
+    }
+
     private Optional<Report.GapFinding> gap(Plan.Passage p, boolean overhead) {
+        return cell(p).map(c -> overhead ? c.overhead() : c.ground());
+    }
+
+    private Optional<Report.Cell> cell(Plan.Passage p) {
         return report.hazards().stream()
                 .filter(h -> h.id().equals(p.hazard()))
                 .flatMap(h -> h.cells().stream())
                 .filter(c -> c.configuration().equals(p.set().configuration()))
-                .findFirst()
-                .map(c -> overhead ? c.overhead() : c.ground());
+                .findFirst();
     }
 }

@@ -154,32 +154,39 @@ final class SideDrawing {
     }
 
     private void scene(List<Shape> shapes, Scale scale, double left, double right, double bottom, double weight) {
+        List<Drawing.Path> bodies = new ArrayList<>();
+        List<List<Point>> solids = new ArrayList<>();
         for (PassageView.UnitView unit : view.units()) {
             if (position.poses().get(unit.unit()) == null) {
                 continue;
             }
             for (List<List<Double>> load : unit.load()) {
-                shapes.add(body(unit.unit(), closedTo(load, unit.topside()), Ink.LOAD, scale, weight));
+                bodies.add(body(unit.unit(), closedTo(load, unit.topside()), Ink.LOAD, scale, weight));
             }
             List<List<Double>> outline = new ArrayList<>(unit.underside());
             for (int i = unit.topside().size() - 1; i >= 0; i--) {
                 outline.add(unit.topside().get(i));
             }
-            shapes.add(body(unit.unit(), outline, Ink.STEEL, scale, weight));
+            bodies.add(body(unit.unit(), outline, Ink.STEEL, scale, weight));
         }
+        shapes.addAll(bodies);
         for (List<Object> wheel : position.wheels()) {
             Point at = scale.at((Double) wheel.get(0), (Double) wheel.get(1));
             double radius = (Double) wheel.get(2) * scale.perM;
             shapes.add(new Drawing.Circle(at, radius, Ink.TIRE, Ink.LINE, weight));
             shapes.add(new Drawing.Circle(at, radius * 0.45, Ink.PAPER, Ink.LINE, weight * 0.7));
         }
-        ground(shapes, scale, left, right, bottom, weight);
+        List<Point> earth = ground(shapes, scale, left, right, bottom, weight);
+        if (roadKnown()) {
+            solids.add(earth);
+        }
         if (view.soffit() != null) {
             List<Point> soffit = new ArrayList<>(view.soffit().stream()
                     .map(p -> scale.at(p.get(0), p.get(1)))
                     .toList());
             if (wire) {
-                shapes.add(new Drawing.Path(List.of(soffit), false, null, Ink.LINE, weight, false));
+                shapes.add(new Drawing.Path(List.of(soffit), false, Ink.NONE, Ink.LINE, weight, false));
+                shapes.addAll(overlap(bodies, solids));
                 return;
             }
             Point first = soffit.get(0);
@@ -187,10 +194,23 @@ final class SideDrawing {
             soffit.add(new Point(last.x(), last.y() - 0.5 * scale.perM));
             soffit.add(new Point(first.x(), first.y() - 0.5 * scale.perM));
             shapes.add(new Drawing.Path(List.of(soffit), true, Ink.TIRE, Ink.LINE, weight, false));
+            solids.add(soffit);
         }
+        shapes.addAll(overlap(bodies, solids));
     }
 
-    private void ground(List<Shape> shapes, Scale scale, double left, double right, double bottom, double weight) {
+    private static List<Shape> overlap(List<Drawing.Path> bodies, List<List<Point>> solids) {
+        return Overlap.of(bodies.stream().map(b -> b.lines().get(0)).toList(), solids);
+    }
+
+    /** A road that nobody surveyed is drawn straight, and nothing can be told to reach into it. */
+    private boolean roadKnown() {
+        return view.positions().stream().anyMatch(p -> p.groundM() != null);
+    }
+
+    /** @return the outline of the earth under the road */
+    private List<Point> ground(
+            List<Shape> shapes, Scale scale, double left, double right, double bottom, double weight) {
         List<Point> road = new ArrayList<>();
         road.add(scale.at(left - 1, groundZ(left - 1)));
         view.ground().points().stream()
@@ -216,9 +236,10 @@ final class SideDrawing {
                         new Point(rail.x() - w, rail.y() + 4 * w)));
             }
         }
+        return earth;
     }
 
-    private Shape body(String unit, List<List<Double>> outline, Ink fill, Scale scale, double weight) {
+    private Drawing.Path body(String unit, List<List<Double>> outline, Ink fill, Scale scale, double weight) {
         List<Point> points = outline.stream()
                 .map(p -> world(unit, p.get(0), p.get(1)))
                 .map(p -> scale.at(p.x(), p.y()))

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.cresthaul.check.CornerView;
 import org.cresthaul.check.Inputs;
 import org.cresthaul.check.Margins;
@@ -41,7 +42,8 @@ class CornerDrawingTest {
                 .max()
                 .orElseThrow();
         assertTrue(reach > 46, "the turn reaches " + reach);
-        Drawing drawing = CornerDrawing.of(view, new RoundedFigures(UnitSystem.US_CUSTOMARY), Catalog.ENGLISH);
+        Drawing drawing = CornerDrawing.of(
+                view, OptionalDouble.empty(), new RoundedFigures(UnitSystem.US_CUSTOMARY), Catalog.ENGLISH);
         // The body where the steer axle turns farthest: the same transform as the line's, which is drawn last but the
         // marks.
         Drawing.Path line = drawing.shapes().stream()
@@ -71,28 +73,33 @@ class CornerDrawingTest {
     void widthsAndTheLeastRoomAreLetteredBesideTheirLines() throws Exception {
         CornerView view = view(CornerLayoutFileTest.GATE);
         RoundedFigures figures = new RoundedFigures(UnitSystem.US_CUSTOMARY);
-        List<String> told = CornerDrawing.of(view, figures, Catalog.ENGLISH).shapes().stream()
-                .filter(s -> s instanceof Drawing.Lettering)
-                .map(s -> ((Drawing.Lettering) s).text())
-                .filter(text -> text.length() > 1)
-                .toList();
+        List<String> told =
+                CornerDrawing.of(view, OptionalDouble.of(12.192), figures, Catalog.ENGLISH).shapes().stream()
+                        .filter(s -> s instanceof Drawing.Lettering)
+                        .map(s -> ((Drawing.Lettering) s).text())
+                        .filter(text -> text.length() > 1)
+                        .toList();
         List<String> expected = new ArrayList<>();
+        expected.add("R 40 ft");
         view.widths().forEach(w -> expected.add(figures.dimension(w.widthM())));
         if (view.least().roomM() >= 0) {
             expected.add(figures.clearance(view.least().roomM()));
         }
         assertTrue(!view.widths().isEmpty() && expected.containsAll(told) && !told.isEmpty(), told + " of " + expected);
+        assertTrue(told.contains("R 40 ft"), "12.192 m are 40 ft, beside the line: " + told);
     }
 
     @Test
     void marksAreLetteredInTheOrderTheyAreDriven() throws Exception {
         CornerView view = view(CornerLayoutFileTest.GATE);
-        List<String> letters =
-                CornerDrawing.of(view, new RoundedFigures(UnitSystem.US_CUSTOMARY), Catalog.ENGLISH).shapes().stream()
-                        .filter(s -> s instanceof Drawing.Lettering)
-                        .map(s -> ((Drawing.Lettering) s).text())
-                        .filter(text -> text.length() == 1)
-                        .toList();
+        List<String> letters = CornerDrawing.of(
+                        view, OptionalDouble.empty(), new RoundedFigures(UnitSystem.US_CUSTOMARY), Catalog.ENGLISH)
+                .shapes()
+                .stream()
+                .filter(s -> s instanceof Drawing.Lettering)
+                .map(s -> ((Drawing.Lettering) s).text())
+                .filter(text -> text.length() == 1 && !text.equals("N"))
+                .toList();
         assertEquals("A", letters.get(0));
         assertTrue(letters.size() >= 3 && letters.size() <= view.marks().size(), letters.toString());
         String words = CornerDrawing.marksInWords(view, Catalog.ENGLISH);
@@ -104,5 +111,39 @@ class CornerDrawingTest {
             assertTrue(mark.position() >= before, view.marks().toString());
             before = mark.position();
         }
+    }
+
+    /** The arrow against the same line on the map: their angle to each other is the same in both. */
+    @Test
+    void northIsWhereTheMapHasIt() throws Exception {
+        CornerView view = view(CornerLayoutFileTest.GATE);
+        List<Drawing.Shape> shapes = CornerDrawing.of(
+                        view, OptionalDouble.empty(), new RoundedFigures(UnitSystem.US_CUSTOMARY), Catalog.ENGLISH)
+                .shapes();
+        int letter = shapes.indexOf(shapes.stream()
+                .filter(s -> s instanceof Drawing.Lettering l && l.text().equals("N"))
+                .findFirst()
+                .orElseThrow());
+        List<Drawing.Point> shaft =
+                ((Drawing.Path) shapes.get(letter - 2)).lines().get(0);
+        double drawnNorth = bearing(shaft.get(0), shaft.get(1));
+        List<Drawing.Point> line = shapes.stream()
+                .filter(s -> s instanceof Drawing.Path p && p.stroke() == Ink.GUIDE)
+                .map(s -> ((Drawing.Path) s).lines().get(0))
+                .findFirst()
+                .orElseThrow();
+        int last = line.size() - 1;
+        double drawn = bearing(line.get(0), line.get(last));
+        List<Double> from = view.leadLonLat().get(0);
+        List<Double> to = view.leadLonLat().get(last);
+        double onMap =
+                Math.atan2((to.get(0) - from.get(0)) * Math.cos(Math.toRadians(from.get(1))), to.get(1) - from.get(1));
+        // Eight digits of a degree are a millimeter of some 50 m; the sphere's parallels bend less than that.
+        assertEquals(0, Math.IEEEremainder(drawn - drawnNorth - onMap, 2 * Math.PI), 0.01);
+    }
+
+    /** Clockwise from up. */
+    private static double bearing(Drawing.Point from, Drawing.Point to) {
+        return Math.atan2(to.x() - from.x(), from.y() - to.y());
     }
 }

@@ -89,6 +89,43 @@ class PassagePageTest {
         assertTrue(hatchedPixels(deep) > 20, deep);
     }
 
+    /**
+     * However tall a view is asked for, all of the truck is in it, its wheels are round, what overlaps is hatched, the
+     * tightest point stays marked, and the scale upward has a bar of its own.
+     */
+    @Test
+    void anExaggeratedViewHoldsTheWholeTruckOnRoundWheels() throws Exception {
+        String deep = cellWith(groundM -> groundM < -0.02);
+        assertTrue(hatchedPixels(deep) > 20, deep);
+        assertEquals(0, browser.list("#side-view .vertical-scale").size(), "equal scales need one bar");
+        for (int width : new int[] {1280, 390}) {
+            browser.resize(width, 900);
+            for (String times : new String[] {"exaggerated × 2", "exaggerated × 10"}) {
+                browser.choose(browser.find("#passage-exaggeration"), times);
+                assertEquals(List.of(), browser.run("""
+                        const view = document.querySelector('#side-view').getBoundingClientRect();
+                        const wrong = [];
+                        const seen = parts => [...document.querySelectorAll(`#side-view ${parts}`)]
+                          .filter(p => p.getClientRects().length > 0 && p.closest('[display=none]') === null)
+                          .map(p => p.getBoundingClientRect());
+                        const inside = b => b.left >= view.left - 1 && b.right <= view.right + 1
+                          && b.top >= view.top - 1 && b.bottom <= view.bottom + 1;
+                        const bodies = seen('.unit path');
+                        const tires = seen('.tire');
+                        if (bodies.length < 4 || tires.length < 5) { wrong.push(`${bodies.length}, ${tires.length} parts`); }
+                        bodies.filter(b => !inside(b)).forEach(b => wrong.push(`cut at ${b.left} ${b.top}`));
+                        tires.filter(b => Math.abs(b.width - b.height) > 1)
+                          .forEach(b => wrong.push(`a wheel of ${b.width} by ${b.height}`));
+                        if (document.querySelectorAll('#side-view .detail-circle').length !== 1) { wrong.push('no mark'); }
+                        if (document.querySelectorAll('#side-view .vertical-scale').length !== 1) { wrong.push('no bar'); }
+                        return wrong;"""), times + " at " + width);
+            }
+        }
+        browser.resize(1280, 900);
+        assertTrue(hatchedPixels(deep) > 20, deep);
+        browser.choose(browser.find("#passage-exaggeration"), "equal scales");
+    }
+
     /** The address of the first crossing and configuration with such a ground clearance. */
     private static String cellWith(DoublePredicate such) {
         for (JsonNode hazard : page.report().path("hazards")) {
