@@ -1,5 +1,5 @@
 /**
- * Which hazards are shown and in what order: one choice for the table, the map, the section and the steps from one
+ * Which hazards are shown and in what order: one choice for the table, both maps and the steps from one
  * hazard to the next. No DOM, no judgment: what is not listed is counted, never forgotten.
  */
 import { findCell, governing, severity, shareLeft } from './report.js';

@@ -26,7 +26,7 @@ import { ALL } from './listing.js';
  * picks      keys of the configurations whose margins are plotted, three at most
  * stop       id of the stopping place on show, or null
  * listing    {only: 'all' | 'open' | 'blocks', kind, sort: 'chainage' | 'verdict' | 'clearance', descending}: which
- *            hazards table, map and section show, and in what order; kind null for every kind
+ *            hazards table, map and strip map show, and in what order; kind null for every kind
  * importing  {status: 'none' | 'reading' | 'ready' | 'failed' | 'stopped', files, update, crs, progress, data,
  *            problem}:
  *            tracks and maps on their way to a route; files as the browser has them, update whether the route in force

@@ -99,7 +99,7 @@ export function planPieces(plan, view, toX) {
   };
 }
 
-/** Heights that the profile has to show, meters: those known in a window. */
+/** Heights that the profile has to show, meters: those that are known there. */
 export function heightsShown(spots) {
   const all = spots.flatMap(({ heights }) => [...heights?.ground ?? [], ...heights?.over ?? []]).map(([, z]) => z);
   return [Math.min(LEAST_HEIGHTS[0], ...all), Math.max(LEAST_HEIGHTS[1], ...all)];

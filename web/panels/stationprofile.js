@@ -88,7 +88,7 @@ const path = points => points
 
 function exaggeration({ fromM, toM }, width, heightM, row) {
   const times = ((row.bottom - row.top) / heightM) / ((width - 58) / (toM - fromM));
-  return Number(times.toPrecision(2)).toLocaleString('en-US');
+  return Number(times.toPrecision(2));
 }
 
 function entry(name, d, words) {

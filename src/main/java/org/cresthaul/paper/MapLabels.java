@@ -81,14 +81,16 @@ final class MapLabels {
     /** Around a spot that has no mark, where nothing else is drawn; left out where there is no room. */
     Optional<Shape> quietName(Point at, String text) {
         double w = text.length() * size * WIDE + 2;
-        return Stream.of(new double[] {-w / 2, 4}, new double[] {-w / 2, -8}, new double[] {-w / 2, 16})
+        double k = size / LAID_OUT_FOR;
+        double[][] around = {{-w / 2, 4 * k}, {-w / 2, -8}, {-w / 2, 16 * k}, {6, 4 * k}, {-6 - w, 4 * k}};
+        return Stream.of(around)
                 .filter(p -> isFree(at, p, w) && !isCrossed(at.x() + p[0], at.y() + p[1], w))
                 .findFirst()
                 .map(p -> {
+                    double x = at.x() + p[0];
                     double y = at.y() + p[1];
-                    taken.add(new double[] {at.x() - w / 2, y - size * TALL, at.x() + w / 2, y + 2});
-                    return new Drawing.Lettering(
-                            new Point(at.x(), y), Anchor.MIDDLE, size, false, Ink.SOFT, text);
+                    taken.add(new double[] {x, y - size * TALL, x + w, y + 2});
+                    return new Drawing.Lettering(new Point(x + w / 2, y), Anchor.MIDDLE, size, false, Ink.SOFT, text);
                 });
     }
 
