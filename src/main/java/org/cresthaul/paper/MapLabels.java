@@ -90,7 +90,7 @@ final class MapLabels {
                     double x = at.x() + p[0];
                     double y = at.y() + p[1];
                     taken.add(new double[] {x, y - size * TALL, x + w, y + 2});
-                    return new Drawing.Lettering(new Point(x + w / 2, y), Anchor.MIDDLE, size, false, Ink.SOFT, text);
+                    return new Drawing.Lettering(new Point(x, y), Anchor.START, size, false, Ink.SOFT, text);
                 });
     }
 
