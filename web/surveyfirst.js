@@ -23,7 +23,7 @@ export function waitingTogether(report) {
 }
 
 export const togetherWords = count =>
-  `${count} places wait for a survey. They stand in order under What to survey first.`;
+  `${count} places wait for a survey. They stand in order under Survey first.`;
 
 /** The gap over the sketch of a place. @param show a gap in words @param apart a length in words */
 export function sketchWords(sketch, show, apart) {

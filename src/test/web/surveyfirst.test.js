@@ -1,6 +1,6 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
-import { humpColumns, knownFrom, sketchWords, trackWords } from '../../../web/surveyfirst.js';
+import { humpColumns, knownFrom, sketchWords, trackWords, waitingTogether } from '../../../web/surveyfirst.js';
 import { report } from './fixtures.js';
 
 const place = more => ({ origin: null, reported: false, known: null, landmark: null, ...more });
@@ -45,4 +45,12 @@ test('a sketch is told with its cells, and none, a coarse one and an unknown one
   assert.equal(words({ spacingM: 10, tooCoarse: false, gapM: null }), 'unknown, 10 ft cells');
   assert.equal(knownFrom(place({ sketch: { source: 'land.tif', date: '2021-06-30' } })),
     'the route file; sketch from land.tif, 2021-06-30');
+});
+
+test('many places of which nothing is known are told together, few and reported ones each by itself', () => {
+  const places = count => Array.from({ length: count }, (_, i) => ({ id: `n${i}`, reported: i === 0 }));
+  const of = count => waitingTogether({ surveyFirst: { places: places(count) } });
+  assert.equal(of(13).size, 0);
+  assert.equal(of(14).size, 13);
+  assert.equal(of(14).has('n0'), false);
 });
