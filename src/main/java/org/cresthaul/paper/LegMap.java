@@ -57,8 +57,13 @@ final class LegMap {
     private double narrow;
     private MapLabels labels;
 
-    /** A place with its verdict. */
-    record Mark(String id, Verdict verdict) {}
+    /** A place with its verdict, and what is written beside it. */
+    record Mark(String id, String label, Verdict verdict) {
+        /** By its id. */
+        Mark(String id, Verdict verdict) {
+            this(id, id, verdict);
+        }
+    }
 
     private LegMap(
             Route route,
@@ -247,7 +252,7 @@ final class LegMap {
         shapes.addAll(Symbols.verdict(mark.verdict(), at.x() - 6, at.y() - 6, 12));
         // A place that is met in two settings stands there once.
         if (named.add(mark.id())) {
-            labels.label(shapes, at, mark.id(), true);
+            labels.label(shapes, at, mark.label(), true);
         }
     }
 

@@ -132,14 +132,7 @@ final class StatementPaper {
                         + (e.raisedHeightM() == null ? "" : ", raised " + figures.required(e.raisedHeightM()))));
         rows.add(each("Gross weight", e -> e.grossKg() == null ? "unknown" : figures.weight(e.grossKg())));
         blocks.add(new Paper.Table("", List.of(new Column("", 1.6, false), new Column("", 6, false)), rows));
-        blocks.add(LegMap.of(
-                route,
-                map,
-                statement.hazards().stream()
-                        .map(h -> new LegMap.Mark(h.id(), h.verdict()))
-                        .toList(),
-                units,
-                Catalog.ENGLISH));
+        blocks.add(StatementMap.of(statement, route, map, waiting, units));
         statement.wording().forEach(w -> blocks.add(new Paper.Text(Tone.SMALL, w)));
         return blocks;
     }

@@ -3,6 +3,7 @@ package org.cresthaul.paper;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Predicate;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
@@ -23,6 +24,7 @@ final class WaitingTogether {
     private static final String NUMBER = ", crossing number unknown";
     private static final String BLOCKED = " (blocked)";
 
+    private final Map<String, Integer> order;
     private final Pattern place;
 
     WaitingTogether(SurveyFirst first) {
@@ -32,10 +34,23 @@ final class WaitingTogether {
                 .sorted(Comparator.comparingInt(String::length).reversed())
                 .map(Pattern::quote)
                 .collect(Collectors.joining("|"));
+        order = first.places().size() <= MOST
+                ? Map.of()
+                : first.places().stream().collect(Collectors.toMap(SurveyFirst.Place::id, SurveyFirst.Place::rank));
         place = first.places().size() <= MOST
                 ? null
                 : Pattern.compile("(?<![\\w-])(?:" + names + ")(?:" + NUMBER + "|" + Pattern.quote(BLOCKED)
                         + ")?(?=[,;:.]? |[.]?$)");
+    }
+
+    /** How a place is called where there is little room: by its number in the table, where that is long. */
+    String shortly(String id) {
+        return order.containsKey(id) ? order.get(id).toString() : id;
+    }
+
+    /** Whether places are called by their numbers. */
+    boolean hasNumbers() {
+        return !order.isEmpty();
     }
 
     /** With every long list of them in a few words. */

@@ -95,9 +95,9 @@ class WaitingTogetherTest {
         assertEquals(List.of("13 places of the table \"Survey first\": off"), of(50).lines(many, ": off"));
     }
 
-    /** Each in its row of the table and on the map of the route; on the first page all that a clerk decides by. */
+    /** Each in its row of the table, on the map by its number there; on the first page all that a clerk decides by. */
     @Test
-    void aStatementOfFiftyNamesEachOnceBesideItsMap() throws Exception {
+    void aStatementOfFiftyNamesEachOnceAndNumbersItOnTheMap() throws Exception {
         Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
         Route route = ManyCrossings.route(50);
         Report report = RouteCheck.check(route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0", "0"));
@@ -111,9 +111,14 @@ class WaitingTogetherTest {
         for (int i = 13; i <= 50; i++) {
             long named =
                     Pattern.compile("map-n" + i + "\\b").matcher(all).results().count();
-            assertTrue(named >= 1 && named <= 2, "map-n" + i + " " + named + " times");
+            assertEquals(1, named, "map-n" + i);
         }
         assertTrue(pages.get(0).contains("north up"), pages.get(0));
+        assertTrue(pages.get(0).contains("Numbers are those of the table \"Survey first\"."), pages.get(0));
+        // Alone between blanks or line ends, as the map has them.
+        for (int rank = 1; rank <= 50; rank++) {
+            assertTrue(pages.get(0).matches("(?s).*(?<!\\S)" + rank + "(?!\\S).*"), rank + ": " + pages.get(0));
+        }
         assertTrue(pages.size() <= 7, pages.size() + " pages");
     }
 }
