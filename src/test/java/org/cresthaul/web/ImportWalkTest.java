@@ -250,6 +250,7 @@ class ImportWalkTest {
                 "nothing is clear by hearsay");
 
         // What is none of it is refused, each for what it is, and nothing of the project changes.
+        assertEquals(List.of(), browser.errors());
         Revision latest = store.listProjects().get(0);
         for (Map.Entry<String, byte[]> wrong : wrongFiles().entrySet()) {
             drop(Map.of("wrong.gpx", wrong.getValue()));
@@ -266,7 +267,12 @@ class ImportWalkTest {
         assertEquals(latest.number(), store.listProjects().get(0).number());
         assertEquals(latest.files(), store.listProjects().get(0).files());
         assertEquals(updated, kept());
-        assertEquals(List.of(), browser.errors());
+        // A browser logs every request that is refused, and nothing else has gone wrong.
+        assertEquals(
+                List.of(),
+                browser.errors().stream()
+                        .filter(e -> !(e.contains("/api/import?id=") && e.contains("status of 422")))
+                        .toList());
     }
 
     /** A gentle rise over the rails, within what the combination of the tests clears. */
