@@ -27,6 +27,7 @@ export function encode(state) {
     ['project', state.project?.id],
     ['route', state.project ? null : addressOf(state.inputs?.route)],
     ['rig', state.project ? null : addressOf(state.inputs?.rig)],
+    ['work', state.project ? null : state.work],
     ['limits', state.project ? null : addressOfLimits(state.inputs)],
     ['stance', state.inputs?.stance],
     ['ground', state.inputs?.margins?.ground],
@@ -65,6 +66,7 @@ export function decode(fragment) {
     route: text('route'),
     rig: text('rig'),
     limits: text('limits'),
+    work: text('work'),
     stance: text('stance'),
     margins: margins({
       ground: text('ground'), overhead: text('overhead'), side: text('side'), unit: text('unit'), line: text('off'),

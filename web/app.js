@@ -22,6 +22,7 @@
  *                      #import-counts, #import-attribution,
  *                      #import-candidates tbody tr[data-id][data-status][data-doubtful]
  *   #revisions         #route-save, #rig-save, #route-undo, #route-redo; #dropping while files are held over the page
+ *   #left-work         #left-work-take, #left-work-forget: changes in no project that this browser kept
  *   #display           input[name=units][value=us|metric], #theme (system|light|dark), #print,
  *                      #print-note (on paper: what is not on it)
  *   #checking          #checking-words, #checking-found li[data-hazard][data-clear]: while a check runs
@@ -125,6 +126,7 @@ import { mountLoads } from './panels/loads.js';
 import { mountRoutePlan } from './panels/routeplan.js';
 import { mountImporting } from './panels/importing.js';
 import { mountWhatIf } from './panels/whatif.js';
+import { mountLeftWork } from './panels/leftwork.js';
 import { mountRevisions } from './panels/revisions.js';
 import { mountDropping } from './panels/dropping.js';
 import { createImportActions } from './importing.js';
@@ -178,6 +180,7 @@ const actions = {
 Object.assign(actions, createVerifying(store, api, actions.takeFiles));
 Object.assign(actions, createMerging(store, api, actions, checking.check));
 const history = createHistoryKeeping(store, storageOf(window), actions);
+Object.assign(actions, { takeUp: history.takeUp, forgetLeft: history.forgetLeft });
 const page = id => document.getElementById(id);
 
 store.watch(['units', 'theme'], state => {
@@ -218,6 +221,7 @@ const panels = [
   ['import', mountImporting],
   ['verify', mountVerifying],
   ['revisions', mountRevisions],
+  ['left-work', mountLeftWork],
   ['what-if', mountWhatIf],
   ['dropping', mountDropping],
   ['checking', mountChecking],
@@ -256,7 +260,13 @@ async function start() {
   const about = actions.loadAbout();
   const wanted = decode(window.location.hash);
   if (wanted.project === null) {
-    actions.openSamples(wanted);
+    const isLeft = wanted.work !== null && await history.takeUp(wanted.work, wanted);
+    if (isLeft) {
+      actions.loadSamples();
+    } else {
+      actions.openSamples(wanted);
+      history.offerLeft();
+    }
   } else {
     openLinked(wanted);
   }
@@ -282,7 +292,7 @@ function followAddress() {
   };
   const written = [
     'inputs', 'hazard', 'configuration', 'view', 'passage', 'position', 'planAsked', 'picks', 'stop', 'project',
-    'listing',
+    'listing', 'work',
   ];
   store.watch(written, () => {
     clearTimeout(timer);

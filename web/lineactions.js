@@ -223,6 +223,11 @@ export function createLineActions(store, change, undoing, timers = BROWSER) {
       const { mode, drawn } = edit();
       patch({ ...quiet, drawn: drawn.slice(0, Math.max(mode === 'on' ? 1 : 0, drawn.length - 1)) });
     },
+    /** What was drawn before the page was left. */
+    resumeDrawing: ({ mode, drawn }) => patch({
+      ...quiet, mode, drawn: mode === 'on' ? [line().points.at(-1).lonLat, ...drawn.slice(1)] : drawn,
+      at: clamped(edit().at), made: edit().made + 1,
+    }),
     finishLine: finish,
     sendLine: send,
   };

@@ -264,6 +264,7 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
 
   return {
     loadProjects,
+    loadSamples,
     beginProject: begin,
     openProject: open,
     closeProject: close,

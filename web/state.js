@@ -36,6 +36,8 @@ import { ALL } from './listing.js';
  *            files as in inputs; fresh where the rig's configurations became others
  * undone     revisions that were taken back, the last one first to come again
  * undoNote   what of them this browser does not keep, in a sentence, or null
+ * work       id under which this browser keeps what is changed in no project, or null; leftWork what it has of
+ *            before, {id, name, what}, or null
  * survey     the survey of the hazard on show as a table, or null where it has none: {id, index, kind, name, base,
  *            draft, read, status: 'same' | 'changed' | 'sent' | 'unread' | 'refused' | 'unsent', refused: [{at, text}],
  *            said, made}; draft as in survey.js, 'same' when the route says it; made counts up with other rows
@@ -103,6 +105,8 @@ export function initialState() {
     revisions: [],
     undone: [],
     undoNote: null,
+    work: null,
+    leftWork: null,
     saved: NOTHING_SAVED,
     rigDraft: null,
     whatIf: null,

@@ -1,138 +1,31 @@
 /** What a user can do to the survey of the hazard on show: put into the route as soon as it can be read. No DOM. */
-import { tellDrafts } from './drafts.js';
 import { COLUMNS } from './leveling.js';
 import { tableOf } from './pasting.js';
+import { createPlaceDrafts } from './placedrafts.js';
 import {
-  draftOf, featureOf, inOrder, placed, readDraft, SURVEYED_KINDS, withCell, withField, withNotes, withNotesTaken,
-  withOffset, withoutRow, withPasted, withReading, withRowAt, withSurvey, withUnit,
+  draftOf, inOrder, placed, readDraft, SURVEYED_KINDS, withCell, withField, withNotes, withNotesTaken, withOffset,
+  withoutRow, withPasted, withReading, withRowAt, withSurvey, withUnit,
 } from './survey.js';
-
-/** How long after the last change it goes into the route, milliseconds. */
-const PUT_AFTER = 600;
-const BROWSER = { set: (call, after) => setTimeout(call, after), clear: timer => clearTimeout(timer) };
 
 /**
  * @param change (what, text) → another text of the route in force, if the server accepts it; whether it did
  * @param timers {set, clear} of the browser, or stand-ins in tests
  */
-export function createSurveyActions(store, change, timers = BROWSER) {
-  /** Drafts that are not in the route yet, by hazard. */
-  const kept = new Map();
-  let timer = null;
-  let sending = null;
+export function createSurveyActions(store, change, timers) {
+  const drafts = createPlaceDrafts(store, {
+    kind: 'survey', after: 600, isOf: ({ hazard }) => SURVEYED_KINDS.includes(hazard), begin, read: readDraft,
+    write: withSurvey, word: 'surveying', placed,
+  }, change, timers);
 
-  const patch = part => store.set({ survey: { ...store.get().survey, ...part } });
-  const propertiesAt = index => store.get().inputs.route.json.features[index].properties;
-
-  /** The draft of the hazard on show: the one that was begun, unless the route says something else of it since. */
-  function show({ inputs, hazard, units }) {
-    const index = hazard === null ? -1 : featureOf(inputs?.route, hazard);
-    const properties = index < 0 ? null : inputs.route.json.features[index].properties;
-    if (properties === null || !SURVEYED_KINDS.includes(properties.hazard)) {
-      leave(null);
-      store.set({ survey: null });
-      return;
-    }
-    const now = store.get().survey;
-    const base = JSON.stringify(properties);
-    if (now?.id === hazard) {
-      if (now.base === base || sending === base) {
-        store.set({ survey: { ...now, index, base } });
-        return;
-      }
-      timers.clear(timer);
-      kept.delete(hazard);
-    }
-    leave(hazard);
-    const before = kept.get(hazard);
-    if (before?.base === base) {
-      store.set({ survey: { ...before, index, kind: properties.hazard, name: properties.name } });
-      if (before.status === 'changed') {
-        timer = timers.set(put, PUT_AFTER);
-      }
-      return;
-    }
+  function begin(properties, units) {
     const draft = draftOf(properties, units === 'us' ? 'ft' : 'm');
-    store.set({
-      survey: {
-        id: hazard, index, kind: properties.hazard, name: properties.name, base, draft, read: readDraft(draft),
-        status: 'same', refused: [], said: '', made: (now?.made ?? 0) + 1,
-      },
-    });
-  }
-
-  /** What was begun at a hazard is there when it is on show again. */
-  function leave(next) {
-    const { survey } = store.get();
-    if (survey && survey.id !== next) {
-      timers.clear(timer);
-      if (survey.status === 'same') {
-        kept.delete(survey.id);
-      } else {
-        kept.set(survey.id, survey);
-      }
-    }
+    return { draft, read: readDraft(draft) };
   }
 
   /** @param said what became of it, for those who do not see it */
   function edit(draft, said = '') {
-    const { survey } = store.get();
-    const reshaped = draft.rows.length !== survey.draft.rows.length || said !== '';
-    patch({
-      draft, said, read: readDraft(draft), status: 'changed', refused: [], made: survey.made + (reshaped ? 1 : 0),
-    });
-    timers.clear(timer);
-    timer = timers.set(put, PUT_AFTER);
+    drafts.edit(draft, draft.rows.length !== now().rows.length || said !== '', said);
   }
-
-  /** Puts the draft into the route; what cannot be read stays a draft, and the route as it was. */
-  async function put() {
-    timers.clear(timer);
-    const { survey, inputs } = store.get();
-    if (!survey || survey.status === 'same') {
-      return;
-    }
-    const { id, index, name, read, draft } = survey;
-    if (read.problems.length > 0) {
-      patch({ status: 'unread' });
-      return;
-    }
-    const text = withSurvey(inputs.route.text, index, propertiesAt(index), read);
-    if (text === inputs.route.text) {
-      patch({ status: 'same' });
-      return;
-    }
-    patch({ status: 'sent' });
-    sending = JSON.stringify(JSON.parse(text).features[index].properties);
-    const accepted = await change(`surveying ${id} ${name}`, text);
-    const after = store.get().survey;
-    if (after?.id !== id || after.draft !== draft) {
-      return;
-    }
-    sending = null;
-    if (accepted) {
-      patch({ status: 'same' });
-    } else if (store.get().problem === null) {
-      // Another question to the server came between.
-      patch({ status: 'changed' });
-      timer = timers.set(put, PUT_AFTER);
-    } else {
-      refuse(index, read);
-    }
-  }
-
-  function refuse(index, read) {
-    const { problem } = store.get();
-    const { here, elsewhere } = placed(problem?.problems ?? [], index, read);
-    patch({ status: here.length > 0 ? 'refused' : 'unsent', refused: here });
-    if (here.length > 0 && elsewhere.length === 0) {
-      store.set({ problem: null, candidate: null });
-    }
-  }
-
-  store.watch(['inputs', 'hazard'], show);
-  const tell = () => tellDrafts(store, 'survey', kept);
-  store.watch(['inputs', 'survey'], tell);
 
   const now = () => store.get().survey.draft;
   return {
@@ -159,36 +52,9 @@ export function createSurveyActions(store, change, timers = BROWSER) {
     },
     takeNotes: () => edit(withNotesTaken(now()), 'The heights of the notes are in the table.'),
     /** Gives up what is not in the route. */
-    resetSurvey: () => {
-      const { survey } = store.get();
-      kept.delete(survey.id);
-      timers.clear(timer);
-      store.set({ survey: null });
-      show(store.get());
-    },
-    putSurvey: put,
-    /** Every draft that is not in the route, as JSON has it. */
-    surveyDrafts: () => {
-      const { survey } = store.get();
-      const begun = survey !== null && survey.status !== 'same' ? [survey] : [];
-      return [...[...kept.values()].filter(({ id }) => id !== survey?.id), ...begun]
-        .map(({ id, base, draft }) => ({ id, base, draft }));
-    },
-    /** Takes up such drafts, each where the route still says what it was begun on. */
-    restoreSurveyDrafts: drafts => {
-      drafts.forEach(({ id, base, draft }) => {
-        const read = readDraft(draft);
-        kept.set(id, {
-          id, base, draft, read, refused: [], said: '', made: 1,
-          status: read.problems.length > 0 ? 'unread' : 'changed',
-        });
-      });
-      tell();
-      const { survey } = store.get();
-      if (survey !== null && kept.has(survey.id) && survey.status === 'same') {
-        store.set({ survey: null });
-        show(store.get());
-      }
-    },
+    resetSurvey: drafts.reset,
+    putSurvey: drafts.put,
+    surveyDrafts: drafts.drafts,
+    restoreSurveyDrafts: drafts.restore,
   };
 }

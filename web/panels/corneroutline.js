@@ -43,6 +43,7 @@ export function mountCornerOutline(root, { store, actions }) {
     draw(store.get());
   });
   let listed = null;
+  let wasOn = false;
 
   function button(label, click, attributes) {
     return el('button', { type: 'button', ...attributes, on: { click } }, label);
@@ -102,6 +103,8 @@ export function mountCornerOutline(root, { store, actions }) {
       }
       return;
     }
+    edit.open ||= on && !wasOn;
+    wasOn = on;
     draws.setAttribute('aria-pressed', String(on));
     say(draws, on ? 'Done drawing' : 'Draw on the map');
     typed.hidden = shape.hidden = count.hidden = !on;

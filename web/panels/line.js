@@ -104,6 +104,8 @@ export function mountLine(root, { store, actions }) {
     }
   }
 
+  let before = 'off';
+
   function draw({ lineEdit, line, units, inputs }) {
     const { at, drawn, moved, wrong, working, told: news } = lineEdit;
     // Outlines of a corner are drawn by a form of their own.
@@ -111,6 +113,9 @@ export function mountLine(root, { store, actions }) {
     root.dataset.mode = mode;
     root.dataset.refused = String(lineEdit.refused.length);
     const isDrawing = mode === 'on' || mode === 'new';
+    // What was drawn before the page was left is gone on with where it can be seen.
+    open.open ||= isDrawing && before === 'off';
+    before = mode;
     modes.forEach(one => one.setAttribute('aria-pressed', String(one.dataset.mode === mode && mode !== 'off')));
     modes.at(-1).hidden = mode === 'off';
     say(how, HOW[mode]);

@@ -13,7 +13,8 @@ export function mountRevisions(root, { store, actions }) {
   const isKept = ({ project }) => project?.status === 'saved' && project.revision === project.latest;
   const isOf = (state, kind) => [...state.revisions, ...state.undone].some(revision => revision.kind === kind);
   const isUnsaved = state => (state.project ? !isKept(state) && state.project.revision === state.project.latest
-    : KINDS.some(kind => isUnsavedFile(state, kind))) || state.rigDraft !== null || state.whatIf !== null;
+    : KINDS.some(kind => isUnsavedFile(state, kind)) && !isInBrowser(state))
+    || (state.project !== null || !isInBrowser(state)) && (state.rigDraft !== null || state.whatIf !== null);
 
   let held = null;
   root.setAttribute('tabindex', '-1');
@@ -88,7 +89,7 @@ export function mountRevisions(root, { store, actions }) {
   function where(state) {
     const unsaved = KINDS.filter(kind => isUnsavedFile(state, kind));
     return isKept(state) ? 'It is saved in the project.'
-      : unsaved.length > 0 ? onlyHere(unsaved)
+      : unsaved.length > 0 ? onlyHere(unsaved, isInBrowser(state))
         : state.revisions.length > 0 && !state.project ? 'It is saved.' : '';
   }
 
@@ -100,7 +101,8 @@ export function mountRevisions(root, { store, actions }) {
 
   window.addEventListener('beforeunload', beforeLeaving);
   const stops = [store.watch(
-    ['revisions', 'undone', 'inputs', 'saved', 'busy', 'baseMap', 'project', 'rigDraft', 'whatIf', 'undoNote'], draw)];
+    ['revisions', 'undone', 'inputs', 'saved', 'busy', 'baseMap', 'project', 'rigDraft', 'whatIf', 'undoNote', 'work'],
+    draw)];
   return {
     unmount: () => {
       window.removeEventListener('beforeunload', beforeLeaving);
@@ -111,9 +113,13 @@ export function mountRevisions(root, { store, actions }) {
 }
 
 /** "The rig as it is now is on this page only." */
-function onlyHere(kinds) {
+function onlyHere(kinds, inBrowser) {
   const words = kinds.join(' and ');
-  return kinds.length > 1 ? `${words[0].toUpperCase()}${words.slice(1)} as they are now are on this page only.`
-    : kinds[0] === 'limits' ? 'The limits as they are now are on this page only.'
-      : `The ${words} as it is now is on this page only.`;
+  const where = inBrowser ? 'kept in this browser only' : 'on this page only';
+  return kinds.length > 1 ? `${words[0].toUpperCase()}${words.slice(1)} as they are now are ${where}.`
+    : kinds[0] === 'limits' ? `The limits as they are now are ${where}.`
+      : `The ${words} as it is now is ${where}.`;
 }
+
+/** Whether leaving the page takes nothing away, though no project has it. */
+const isInBrowser = ({ project, work, undoNote }) => project === null && work !== null && undoNote === null;

@@ -26,7 +26,7 @@ const SELECTION = {
 
 test('a selection survives being written into an address and read back', () => {
   assert.deepEqual(decode(encode(SELECTION)), {
-    project: null, route: 'sample', rig: 'lowbed', limits: null, stance: 'loaded', margins: { ground: '2 1/2 in' },
+    project: null, route: 'sample', rig: 'lowbed', limits: null, work: null, stance: 'loaded', margins: { ground: '2 1/2 in' },
     configuration: 'down/none/+3', hazard: 'H 1&2', line: 'left', leveling: 'held', raised: true, steerM: 4,
     plan: SELECTION.planAsked, picks: SELECTION.picks, stop: 'P 1',
     listing: SELECTION.listing,
@@ -56,7 +56,7 @@ test('a file from disk is named, never passed off as a sample', () => {
 
 test('an address that says nothing, or nonsense, asks for nothing', () => {
   const nothing = {
-    project: null, route: null, rig: null, limits: null, stance: null, margins: null, configuration: null, hazard: null, line: null, leveling: null,
+    project: null, route: null, rig: null, limits: null, work: null, stance: null, margins: null, configuration: null, hazard: null, line: null, leveling: null,
     raised: false, steerM: null, picks: [], stop: null,
     listing: { only: 'all', kind: null, sort: 'chainage', descending: false },
     plan: {

@@ -90,7 +90,11 @@ async function page(server, storage, judge = () => {}) {
   const immediate = { set: call => { const one = setTimeout(call, 0); return one; }, clear: clearTimeout };
   const checking = createActions(store, api);
   const undoing = createUndoing(store, checking.openRead);
-  const surveys = { surveyDrafts: () => [], restoreSurveyDrafts: drafts => { surveys.restored = drafts; }, movePiece() {} };
+  const surveys = {
+    check: checking.check, surveyDrafts: () => surveys.begun ?? [], cornerDrafts: () => [], movePiece() {},
+    restoreSurveyDrafts: drafts => { surveys.restored = drafts; }, restoreCornerDrafts() {},
+    resumeDrawing: drawn => { surveys.drawn = drawn; },
+  };
   const actions = {
     ...checking, ...undoing.actions, ...createRigActions(store, api, undoing),
     ...createProjectActions(store, api, checking, immediate),
@@ -312,4 +316,87 @@ test('500 random sequences of edit, undo, redo and reload end equal in page and 
     assert.equal(server.files.get(server.revisions.at(-1).files[1].sha256), texts[at], `sequence ${sequence}`);
   }
   assert.ok(reloads > 100 && undone > 100, `${reloads} reloads, ${undone} undone`);
+});
+
+test('without a project: 120 changes, a reload, 120 undos and redos; where nothing was changed nothing is kept', async () => {
+  const storage = storageOf();
+  const first = await page(serverOf(), storage);
+  await first.actions.openSamples();
+  await settled();
+  assert.equal(first.store.get().work, null);
+  assert.equal(first.history.findLeft(), null);
+  const start = text(first.store);
+  for (let n = 1; n <= 120; n++) {
+    first.actions.setRigRow(SECOND, `${1300 + n} mm`);
+    await settled();
+  }
+  const { work } = first.store.get();
+  first.history.writeHistory();
+  const last = text(first.store);
+
+  const again = await page(serverOf(), storage);
+  assert.equal(again.history.findLeft().id, work);
+  assert.equal(await again.history.takeUp(work), true);
+  assert.equal(text(again.store), last);
+  assert.equal(again.store.get().work, work);
+  for (let n = 1; n <= 120; n++) {
+    await again.actions.undoRevision();
+  }
+  assert.equal(text(again.store), start);
+  assert.equal(again.store.get().revisions.length, 0);
+  await settled();
+  again.history.writeHistory();
+
+  const third = await page(serverOf(), storage);
+  await third.history.takeUp(work);
+  assert.equal(text(third.store), start);
+  for (let n = 1; n <= 120; n++) {
+    await third.actions.redoRevision();
+  }
+  assert.equal(text(third.store), last);
+  await settled();
+
+  // In a project it is the project's.
+  await third.actions.beginProject('p');
+  await settled();
+  assert.equal(third.store.get().work, null);
+  assert.equal(third.history.findLeft(), null);
+});
+
+test('what another page has left is not lost by other files, and no other text is taken for it', async () => {
+  const storage = storageOf();
+  const first = await page(serverOf(), storage);
+  await first.actions.openSamples();
+  first.actions.setRigRow(SECOND, '1310 mm');
+  await settled();
+  const { work } = first.store.get();
+  const changed = text(first.store);
+  first.history.writeHistory();
+  await first.actions.openSample('rig', 'g');
+  await settled();
+  assert.equal(first.store.get().work, null, 'another rig is another beginning');
+  const again = await page(serverOf(), storage);
+  assert.equal(await again.history.takeUp('page-none'), false);
+  assert.equal(again.store.get().inputs, null);
+  await again.history.takeUp(work);
+  assert.equal(text(again.store), changed);
+  storage.setItem(`cresthaul.history.${work}`, '{"cresthaul":"cresthaul-work/1","history":"","files":{}}');
+  assert.equal(await (await page(serverOf(), storage)).history.takeUp(work), false);
+});
+
+test('a line that is being drawn is drawn on after a reload, in no project as well', async () => {
+  const storage = storageOf();
+  const first = await page(serverOf(), storage);
+  await first.actions.openSamples();
+  const drawn = [[-101, 41], [-101.1, 41]];
+  first.store.set({ lineEdit: { ...first.store.get().lineEdit, mode: 'new', drawn } });
+  await settled();
+  first.history.writeHistory();
+  const { work } = first.store.get();
+  const again = await page(serverOf(), storage);
+  await again.history.takeUp(work);
+  assert.deepEqual(again.surveys.drawn, { mode: 'new', drawn, hazard: first.store.get().hazard });
+  // Given up, it is kept no longer.
+  first.store.set({ lineEdit: { ...first.store.get().lineEdit, mode: 'off', drawn: [] } });
+  assert.equal(first.history.findLeft(), null);
 });
