@@ -53,7 +53,10 @@ export function mountPlaces(root, { store, actions }) {
     const asked = given(adding);
     if (await actions.addPlace({ ...asked, more: asked.more ?? '' })) {
       say(`${asked.name} is added.`);
+      // Of one kind there are often several: the kind stays as it was chosen.
+      const chosen = kind.value;
       adding.reset();
+      kind.value = chosen;
       ask();
       adding.querySelector('[name=name]').focus();
     }

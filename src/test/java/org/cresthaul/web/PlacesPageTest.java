@@ -57,6 +57,10 @@ class PlacesPageTest extends OnSmallFiles {
 
         add("dip", "Ford by the oak", "0.2 mi", "");
         browser.await("the dip is a place", b -> places().size() == before.size() + 1);
+        browser.await(
+                "the form is ready for the next",
+                b -> b.find("#place-said").getText().equals("Ford by the oak is added."));
+        assertEquals("dip", browser.find("#place-kind").getDomProperty("value"), "the kind stays as it was chosen");
         String id =
                 places().stream().filter(p -> !before.contains(p)).findFirst().orElseThrow();
         assertEquals(
