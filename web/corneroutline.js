@@ -3,7 +3,7 @@
  * outlines on the earth, written into the route file and read from it. No DOM.
  */
 import { withItem, without } from './rig/jsonedit.js';
-import { withMember } from './jsontext.js';
+import { spanOf, withMember } from './jsontext.js';
 import { lengthOf } from './typedlength.js';
 
 /** What can be drawn: word, how many points it has at least, and what else is asked. */
@@ -116,4 +116,36 @@ export function withoutShape(text, index, properties, { kind, list, index: item 
     .reduce((now, key) => withMember(now, path, key, undefined), text);
   return properties.candidate?.state === 'surveyed'
     ? withMember(made, [...path, 'candidate'], 'state', '"open"') : made;
+}
+
+/** Every point of the shapes of a corner that can be moved: [{shape, k, lonLat}], those that close a ring once. */
+export const verticesOf = properties => shapesOf(properties).flatMap(shape =>
+  (shape.kind === 'pole' ? shape.lonLats : shape.lonLats.slice(0, -1)).map((lonLat, k) => ({ shape, k, lonLat })));
+
+/** Where the points of a shape stand in the properties. */
+const ringOf = ({ kind, list, index }) => ({
+  pavement: ['pavement', 'coordinates', 0], opposing: [list, index, 'coordinates', 0],
+}[kind] ?? [list, index, 'outline', 'coordinates', 0]);
+
+/** What is wrong with a point that is moved: how exact it is now has to be said, as of a shape that is drawn. */
+export const vertexProblems = (properties, { shape }, given, unit) =>
+  problemsOf(properties, { ...given, kind: shape.kind, lonLats: shape.lonLats, size: shape.radius ?? '' }, unit);
+
+/**
+ * The text of the route with a point of a shape elsewhere; the corner is as exact as the least exact edge.
+ *
+ * @param given {accuracy, source} as written
+ */
+export function withVertexAt(text, index, properties, { shape, k }, lonLat, given, unit) {
+  const path = ['features', index, 'properties'];
+  const survey = surveyWith(properties.survey, given, unit);
+  const made = JSON.stringify(survey) === JSON.stringify(properties.survey) ? text
+    : withMember(text, path, 'survey', JSON.stringify(survey));
+  const points = shape.kind === 'pole' ? [[shape.list, shape.index, 'at']]
+    // The first point closes the ring as well.
+    : [k, ...k === 0 ? [shape.lonLats.length - 1] : []].map(at => [...ringOf(shape), at]);
+  return points.reduce((now, point) => {
+    const [from, to] = spanOf(now, [...path, ...point]);
+    return now.slice(0, from) + JSON.stringify(lonLat) + now.slice(to);
+  }, made);
 }

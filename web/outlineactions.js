@@ -1,12 +1,14 @@
 /** What a user can do to the outlines of the corner on show, drawn over the map. No DOM. */
 import { problemsOf, shapeOf, withoutShape, withShape } from './corneroutline.js';
 import { featureOf } from './survey.js';
+import { createVertexActions } from './vertexactions.js';
 
 /**
  * @param change (what, text) → another text of the route in force, if the server accepts it; whether it did
  * @param line the actions of lineactions.js, which take points from the map
+ * @param timers {set, clear} of the browser, or stand-ins in tests
  */
-export function createOutlineActions(store, change, line) {
+export function createOutlineActions(store, change, line, timers) {
   const patch = part => store.set({ lineEdit: { ...store.get().lineEdit, ...part } });
 
   /** The corner on show: {index, properties}. */
@@ -16,7 +18,8 @@ export function createOutlineActions(store, change, line) {
     return { index, properties: inputs.route.json.features[index].properties };
   }
 
-  async function put(what, text) {
+  /** @param after what is drawn and said when it is in the route */
+  async function put(what, text, after = { drawn: [], said: 'It is in the route.' }) {
     patch({ working: true, refused: [], said: '', wrong: null });
     const accepted = await change(what, text);
     const { problem, inputs } = store.get();
@@ -25,14 +28,21 @@ export function createOutlineActions(store, change, line) {
     if (refused.length > 0) {
       store.set({ problem: null, candidate: null });
     }
-    patch({ working: false, refused, ...(accepted && { drawn: [], said: 'It is in the route.' }) });
+    patch({ working: false, refused, ...(accepted && after) });
     return accepted && inputs !== null;
   }
 
+  const vertices = createVertexActions(store, corner, put, timers);
+
   return {
+    ...vertices,
     /** The next presses on the map are points of a shape. */
     drawShape: () => line.editLine('shape'),
-    stopShape: () => line.editLine('off'),
+    stopShape: async () => {
+      await vertices.settleVertex();
+      patch({ vertex: null });
+      return line.editLine('off');
+    },
     /** @param given {kind, name, size, accuracy, source} as written; whether the corner has it now */
     closeShape: async given => {
       const { drawn } = store.get().lineEdit;

@@ -54,9 +54,11 @@ import { ALL } from './listing.js';
  *            refused, made, field}, as survey; drawn 'outlines' or 'more' where a form cannot say it, field the number
  *            that is looked at
  * lineEdit   what is done to the line: {mode: 'off' | 'points' | 'on' | 'new' | 'shape', at, moved, drawn, wrong,
- *            refused, told, said, made, working, asked}: the point on show by its number from 0, where it is on its
- *            way to, what is drawn, {at, text} of a field that cannot be read, sentences; made counts up with another
- *            line or point;
+ *            refused, told, said, made, working, vertex, asked}: the point on show by its number from 0, where it is
+ *            on its way to, what is drawn, {at, text} of a field that cannot be read, sentences; made counts up with
+ *            another line or point;
+ *            vertex the point of a corner's outlines on show, {at, to, of: the corner}, to where it is on its way, or
+ *            null;
  *            asked is what cutting, turning or joining comes to before it is done: {kind, what, text, goes, told, gone}
  * picking    whether the next press on the map is a place; picked its chainage, meters, or null
  * projects   the projects that the server keeps, saved last first, or null before it was asked
@@ -134,7 +136,7 @@ export function initialState() {
 /** Nothing is done to the line of the route. */
 export const NO_EDIT = Object.freeze({
   mode: 'off', at: 0, moved: null, drawn: [], wrong: null, refused: [], told: [], said: '', made: 0, working: false,
-  asked: null,
+  vertex: null, asked: null,
 });
 
 /** No file saved from this page. */

@@ -1,10 +1,14 @@
 /** The outlines of the corner on show, drawn over the map: pavement, other lanes, islands, obstacles. */
 import { el, replace, say } from '../dom.js';
 import { round } from '../format.js';
+import { shifted } from '../line/course.js';
 import { SHAPES, shapeOf, shapesOf } from '../corneroutline.js';
 import { featureOf } from '../survey.js';
 import { createAerial } from './aerial.js';
 import { field as fieldOf } from './lineforms.js';
+
+/** How much of the map is shown around a corner of which nothing is drawn. */
+const AROUND_M = 80;
 
 const HOW = 'Press the map for every point of an outline, or write it, and close it. Begin with the pavement, from '
   + 'before the corner to past it, with the line of the route inside. How far the least exact edge may be off is '
@@ -29,13 +33,16 @@ export function mountCornerOutline(root, { store, actions }) {
   const shape = el('form', { id: 'outline-shape', class: 'line-row', novalidate: true, on: { submit: close } },
     name, size, accuracy, source, el('button', { type: 'submit' }, 'Close it'),
     button('Take back the last point', () => actions.undrawLinePoint(), {}));
+  const hint = el('p', { class: 'fine-print' }, 'A point that is drawn is dragged on the map, or moved by arrow keys '
+    + 'there; how far its edge may be off, and what it is drawn from, is said below first.');
   const refused = el('div', { class: 'outline-refused', role: 'alert' });
   const list = el('ul', { id: 'outline-list' });
   const edit = el('details', { id: 'outline-edit' }, el('summary', {}, 'Outlines of this corner, over the map'),
     el('div', { class: 'survey-body' }, el('p', { class: 'survey-how' }, HOW), list,
       el('div', { class: 'line-row' }, el('label', { class: 'field' }, el('span', {}, 'What is drawn'), kind), draws),
-      typed, count, problemAt(), shape, refused, createAerial({ store }).node));
+      typed, count, hint, problemAt(), shape, refused, createAerial({ store }).node));
   root.append(edit);
+  shape.addEventListener('input', () => actions.sayExact(given(shape)));
   edit.addEventListener('toggle', () => {
     if (!edit.open && store.get().lineEdit.mode === 'shape') {
       actions.stopShape();
@@ -58,8 +65,17 @@ export function mountCornerOutline(root, { store, actions }) {
       actions.stopShape();
     } else {
       await actions.drawShape();
+      store.set({ focus: { lonLats: around(store.get()) } });
       document.getElementById('plan-map').scrollIntoView({ block: 'nearest' });
     }
+  }
+
+  /** What the map shows then: all that is drawn, else the surroundings of the corner. */
+  function around({ inputs, hazard }) {
+    const { properties: own, geometry } = inputs.route.json.features[featureOf(inputs.route, hazard)];
+    const drawn = shapesOf(own).flatMap(({ lonLats }) => lonLats);
+    return drawn.length > 0 ? drawn
+      : [[-AROUND_M, -AROUND_M], [AROUND_M, AROUND_M]].map(by => shifted(geometry.coordinates, by));
   }
 
   const given = form => Object.fromEntries([...new FormData(form)].map(([key, value]) => [key, value.trim()]));
@@ -74,8 +90,12 @@ export function mountCornerOutline(root, { store, actions }) {
 
   async function close(event) {
     event.preventDefault();
-    if (await actions.closeShape({ kind: kind.value, ...given(shape) })) {
+    const said = given(shape);
+    if (await actions.closeShape({ kind: kind.value, ...said })) {
+      // Drawn from the same, the next is as exact.
       shape.reset();
+      shape.elements.accuracy.value = said.accuracy;
+      shape.elements.source.value = said.source;
     }
   }
 
@@ -109,6 +129,7 @@ export function mountCornerOutline(root, { store, actions }) {
     say(draws, on ? 'Done drawing' : 'Draw on the map');
     typed.hidden = shape.hidden = count.hidden = !on;
     say(count, working ? 'Judging the corner…' : `${drawn.length} ${drawn.length === 1 ? 'point' : 'points'} drawn.`);
+    hint.hidden = !on || !own.pavement;
     replace(refused, on && why.map(text => el('p', {}, text)));
     // The fields of the picture tell what is wrong with them themselves.
     root.querySelectorAll(':is(#outline-typed, #outline-shape) .line-wrong, #outline-at-shape').forEach(span => {

@@ -1,9 +1,8 @@
 /** The line of the route while it is drawn or changed, on the map: a handful of handles, and what is on its way. */
 import * as L from '../lib/leaflet/leaflet-src.esm.js';
 import { el, replace } from '../dom.js';
-import { shapesOf } from '../corneroutline.js';
-import { featureOf } from '../survey.js';
 import { between, rounded, shortWay } from '../line/course.js';
+import { createShapeLayer } from './shapelayer.js';
 
 /** More points than this in sight, and only the one on show and its neighbors have handles. */
 const MOST_HANDLES = 40;
@@ -21,6 +20,10 @@ export function createLineLayer(map, { store, actions, drawn, quietly }) {
   let focus = false;
   /** A handle that is held stays, though the map goes with it at its edge. */
   let held = false;
+
+  const shapes = createShapeLayer(map, {
+    store, actions, drawn, icon, dragged, lonLatOf: latlng => lonLatOf(latlng), focusNext: () => { focus = true; },
+  });
 
   const lonLatOf = ({ lat, lng }) => [shortWay(lng), lat];
   const isDrawing = mode => ['on', 'new', 'shape'].includes(mode);
@@ -70,13 +73,15 @@ export function createLineLayer(map, { store, actions, drawn, quietly }) {
     map.getContainer().dataset.line = lineEdit.mode;
     const focused = focus || Boolean(document.activeElement?.matches('#plan-map .line-place'));
     layer.clearLayers();
+    shapes.clear();
     if (lineEdit.mode === 'off' || inputs === null) {
       return;
     }
     if (isDrawing(lineEdit.mode)) {
       drawNew(lineEdit);
       if (lineEdit.mode === 'shape') {
-        drawShapes();
+        shapes.draw(lineEdit, focused);
+        focus = false;
       }
       return;
     }
@@ -100,15 +105,6 @@ export function createLineLayer(map, { store, actions, drawn, quietly }) {
       interactive: false, keyboard: false, zIndexOffset: 2000,
       icon: icon(el('span', { class: 'line-dot', 'data-last': String(k === made.length - 1) })),
     }).addTo(layer));
-  }
-
-  /** What the corner on show has been drawn of. */
-  function drawShapes() {
-    const { inputs, hazard } = store.get();
-    const own = inputs.route.json.features[featureOf(inputs.route, hazard)]?.properties ?? {};
-    shapesOf(own).forEach(({ kind, lonLats }) => (kind === 'pole'
-      ? L.circleMarker(drawn(lonLats[0]), { ...still, radius: 4, className: 'outline-pole' })
-      : L.polygon(lonLats.map(drawn), { ...still, className: `outline-${kind}` })).addTo(layer));
   }
 
   function onItsWay(points, at, lonLat) {

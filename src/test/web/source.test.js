@@ -52,7 +52,7 @@ test('state, formats and geometry touch no document', () => {
     'candidates', 'places', 'placeactions', 'heights', 'length', 'typedlength', 'leveling', 'pasting', 'survey',
     'surveyactions', 'rigactions', 'lineactions', 'linepartactions', 'cornerform', 'corneractions', 'corneroutline',
     'outlineactions', 'underway', 'jsontext', 'api', 'files', 'moving', 'history', 'historykeeping', 'merging', 'verifying',
-    'projectorder', 'undoing', 'projects', 'limits', 'limitsactions',
+    'projectorder', 'undoing', 'projects', 'limits', 'limitsactions', 'leftwork', 'placedrafts', 'vertexactions',
   ].map(name => `web/${name}.js`);
   // One that was renamed must not fall out of sight.
   apart.forEach(name => assert.ok(FILES.some(file => file.endsWith(name)), `${name} is there`));

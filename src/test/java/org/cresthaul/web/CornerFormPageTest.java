@@ -94,6 +94,7 @@ class CornerFormPageTest extends OnSmallFiles {
                 b -> !"not surveyed"
                         .equals(b.find("#hazard-table tr[data-hazard=C01]").getDomAttribute("data-verdict")));
         browser.await("nothing runs", b -> !b.list("#outline-draw:enabled").isEmpty());
+        aPointIsDraggedAndMovedByKeys();
         browser.find("#outline-draw").sendKeys(Keys.ENTER);
         for (int i = 0; i < 2; i++) {
             browser.await("nothing runs", b -> b.list("#busy:not(:empty)").isEmpty());
@@ -103,6 +104,59 @@ class CornerFormPageTest extends OnSmallFiles {
                 "it is gone", b -> b.list("#hazard-table tr[data-hazard=C01]").isEmpty());
         assertEquals(List.of(), browser.errors());
         open("H05", "#corner-edit");
+    }
+
+    /** Of the pavement that was drawn; each is one step back. */
+    private static void aPointIsDraggedAndMovedByKeys() throws Exception {
+        browser.run("document.querySelector('#plan-map').scrollIntoView({block: 'center'})");
+        browser.await("every point has a handle", b -> b.list(".outline-handle").size() == 6);
+        // Drawn anew, the map goes where the corner is: pixels are decimeters then, not tens of meters.
+        press("#outline-draw");
+        press("#outline-draw");
+        browser.await(
+                "every point has a handle again", b -> b.list(".outline-handle").size() == 6);
+        String before = handle(2);
+        browser.drag(".outline-handle[data-point='2']", 9, 0);
+        browser.await("it is in the route", b -> changes().startsWith("Last change: moving a point of the pavement"));
+        browser.await("it is where it was let go", b -> !handle(2).equals(before));
+        back();
+        browser.await("it is back", b -> handle(2).equals(before));
+
+        // By keys alone: to the next point, and a step that is seen.
+        browser.run("document.querySelector('.outline-handle[data-chosen=true]').parentElement.focus()");
+        browser.keys(Keys.PAGE_DOWN);
+        browser.await(
+                "the next is on show",
+                b -> "3".equals(b.find(".outline-handle[data-chosen='true']").getDomAttribute("data-point")));
+        assertEquals(List.of(), browser.accessibilityViolations());
+        browser.keysWith(Keys.SHIFT, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT);
+        browser.await("it is in the route", b -> changes().startsWith("Last change: moving a point of the pavement"));
+        back();
+    }
+
+    private static void press(String selector) {
+        browser.await("nothing runs", b -> b.find(selector).isEnabled());
+        browser.find(selector).sendKeys(Keys.ENTER);
+    }
+
+    private static String changes() {
+        return browser.find("#revisions").getText();
+    }
+
+    /** Where the handle of a point is on the map. */
+    private static String handle(int point) {
+        return (String) browser.run(
+                "return document.querySelector(`.outline-handle[data-point='${arguments[0]}']`)?.parentElement.style.transform"
+                        + " ?? ''",
+                point);
+    }
+
+    private static void back() {
+        browser.await("nothing runs", b -> b.list("#busy:not(:empty)").isEmpty());
+        browser.await("it can be undone", b -> b.find("#route-undo").isEnabled());
+        browser.find("#route-undo").sendKeys(Keys.ENTER);
+        browser.await("it is undone", b -> changes().startsWith("Last change: drawing pavement"));
+        browser.await("nothing runs", b -> !b.list("#outline-draw:enabled").isEmpty());
     }
 
     @Test
