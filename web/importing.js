@@ -172,11 +172,21 @@ export function createImportActions(store, api, open, undoing, openLimits) {
       patch({ files });
       return files.length > 0 ? read() : discard();
     },
+    /** A file comes earlier (by -1) or later (by 1) along the route than the one beside it. */
+    moveImportFile: (index, by) => {
+      const files = [...store.get().importing.files];
+      files.splice(index + by, 0, ...files.splice(index, 1));
+      patch({ files, order: 'given' });
+      return read();
+    },
     setImportUpdate: update => {
       patch({ update });
       return store.get().importing.files.length > 0 ? read() : undefined;
     },
-    /** What files do not say themselves: {crs} of CSV and GeoJSON, {rasterCrs} and {rasterUnit} of rasters. */
+    /**
+     * What files do not say themselves: {crs} of CSV and GeoJSON, {rasterCrs} and {rasterUnit} of rasters; {order} of
+     * the tracks, 'time' or 'given', and the {longestGap} between them that is taken as driven.
+     */
     sayOfImport: said => {
       patch(said);
       return store.get().importing.files.length > 0 ? read() : undefined;
@@ -201,7 +211,7 @@ export function createImportActions(store, api, open, undoing, openLimits) {
 }
 
 /** The request: every file, what is said of them, and the route that is brought up to date. */
-function form({ files, crs, rasterCrs, rasterUnit }, route) {
+function form({ files, crs, rasterCrs, rasterUnit, order, longestGap }, route) {
   const all = new FormData();
   files.forEach(file => all.append('file', file, file.name));
   if (route) {
@@ -212,7 +222,10 @@ function form({ files, crs, rasterCrs, rasterUnit }, route) {
   if (rasterUnit) {
     all.append('rasterUnit', rasterUnit);
   }
-  all.append('order', 'time');
+  all.append('order', order);
+  if (longestGap) {
+    all.append('longestGap', longestGap);
+  }
   return all;
 }
 

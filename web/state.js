@@ -144,7 +144,7 @@ export const NOTHING_SAVED = Object.freeze({ route: null, rig: null, limits: nul
 
 /** No files on their way to a route. */
 export const NO_IMPORT = Object.freeze({
-  status: 'none', files: [], update: false, crs: '', rasterCrs: '', rasterUnit: '',
+  status: 'none', files: [], update: false, crs: '', rasterCrs: '', rasterUnit: '', order: 'time', longestGap: '',
   progress: null, data: null, problem: null,
 });
 

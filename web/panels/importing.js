@@ -27,6 +27,11 @@ export function mountImporting(root, { store, actions }) {
   const rasterUnit = el('select', {
     id: 'import-raster-unit', on: { change: () => actions.sayOfImport({ rasterUnit: rasterUnit.value }) },
   }, Object.entries(UNITS).map(([value, words]) => el('option', { value }, words)));
+  const gap = code('import-longest-gap', 'longestGap', '250 m');
+  const byTime = el('input', {
+    id: 'import-by-time', type: 'checkbox',
+    on: { change: () => actions.sayOfImport({ order: byTime.checked ? 'time' : 'given' }) },
+  });
   const updateName = el('span', {});
   const words = el('span', { id: 'import-status', role: 'status' });
   const buttons = el('span', { class: 'import-buttons' });
@@ -43,6 +48,8 @@ export function mountImporting(root, { store, actions }) {
         el('label', { class: 'field' }, el('span', {}, 'Coordinates of CSV and GeoJSON, as an EPSG code'), crs),
         el('label', { class: 'field' }, el('span', {}, 'Coordinates of rasters, as an EPSG code'), rasterCrs),
         el('label', { class: 'field' }, el('span', {}, 'Heights of rasters'), rasterUnit),
+        el('label', { class: 'field' }, el('span', {}, 'Longest gap between tracks that was driven straight'), gap),
+        el('label', { class: 'import-check' }, byTime, 'Tracks as they were driven, where all say when'),
         el('label', { class: 'import-check' }, update, updateName)),
       list, el('p', { class: 'import-progress' }, words, buttons), outcome));
   root.append(details);
@@ -58,7 +65,20 @@ export function mountImporting(root, { store, actions }) {
   }
 
   function drawFiles({ importing: { files } }) {
-    replace(list, files.map((file, index) => el('li', {}, `${file.name} `,
+    const move = (index, by, word) => {
+      const other = index + by;
+      return other >= 0 && other < files.length && el('button', {
+        type: 'button', class: 'import-move', 'aria-label': `${files[index].name} ${word}`,
+        on: {
+          click: () => {
+            actions.moveImportFile(index, by);
+            list.children[other].querySelector('button').focus();
+          },
+        },
+      }, word);
+    };
+    replace(list, files.map((file, index) => el('li', {}, `${file.name} `, move(index, -1, 'earlier'),
+      move(index, 1, 'later'),
       el('button', {
         type: 'button', class: 'import-remove', 'aria-label': `Leave out ${file.name}`,
         on: { click: () => actions.removeImportFile(index) },
@@ -115,6 +135,8 @@ export function mountImporting(root, { store, actions }) {
       crs.value = importing.crs;
       rasterCrs.value = importing.rasterCrs;
       rasterUnit.value = importing.rasterUnit;
+      gap.value = importing.longestGap;
+      byTime.checked = importing.order === 'time';
     }),
     store.watch(['inputs'], ({ inputs }) => {
       update.disabled = inputs === null;

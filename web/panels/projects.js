@@ -35,8 +35,12 @@ export function mountProjects(root, { store, actions }) {
   }
 
   /** What had the focus is drawn anew, or is gone with what was pressed: then its heading says how it stands. */
-  function refocus({ id }) {
+  function refocus({ id, value, defaultValue }) {
     const again = id ? document.getElementById(id) : null;
+    // Whoever is typing goes on typing, though something was saved meanwhile.
+    if (again?.matches('input') && value !== defaultValue) {
+      again.value = value;
+    }
     (again ?? details.querySelector('summary')).focus({ preventScroll: true });
   }
 

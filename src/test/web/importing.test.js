@@ -332,3 +332,20 @@ test('tells from where to where the map says nothing, and of all else its place'
   assert.equal(where({ kind: 'limit', ...at }, 'us'), '0.50 mi');
   assert.equal(where({ kind: 'off-map', ...at }, 'metric'), '0.00 km to 1.61 km');
 });
+
+test('files are put in order by hand, with the gap that may lie between', async () => {
+  const { store, actions, sent } = await page();
+  await actions.takeFiles([new File(['<gpx/>'], 'a.gpx'), new File(['<gpx/>'], 'b.gpx'), new File(['<gpx/>'], 'c.gpx')]);
+  const names = () => sent.at(-1).getAll('file').map(file => file.name).join(' ');
+  await actions.moveImportFile(2, -1);
+  assert.equal(names(), 'a.gpx c.gpx b.gpx');
+  assert.equal(sent.at(-1).get('order'), 'given');
+  await actions.moveImportFile(0, 1);
+  assert.equal(names(), 'c.gpx a.gpx b.gpx');
+  assert.equal(sent.at(-1).get('longestGap'), null);
+  await actions.sayOfImport({ longestGap: '1 mi' });
+  assert.equal(sent.at(-1).get('longestGap'), '1 mi');
+  await actions.sayOfImport({ order: 'time' });
+  assert.equal(sent.at(-1).get('order'), 'time');
+  assert.equal(store.get().importing.status, 'ready');
+});

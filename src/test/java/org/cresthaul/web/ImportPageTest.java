@@ -281,4 +281,33 @@ class ImportPageTest extends OnSmallFiles {
         }
         assertTrue(browser.find("#import-status").getText().startsWith("Stopped. Nothing was kept."));
     }
+
+    /** Two tracks without times, chosen the wrong way round; half a mile lies between them. */
+    @Test
+    void tracksArePutInOrderByHandAndTheGapBetweenThemIsTold() throws Exception {
+        String west = "lon,lat\n0,0\n0.002,0\n0.004,0\n";
+        String east = "lon,lat\n0.012,0\n0.014,0\n0.016,0\n";
+        drop("east.csv", east, "west.csv", west);
+        awaitStatus("failed");
+        assertTrue(
+                browser.find("#import .problem-item[data-code=gap]").getText().contains("order of travel"));
+        browser.find("#import-list li:last-child .import-move").sendKeys(Keys.ENTER);
+        browser.await(
+                "the list is in order", b -> b.find("#import-list li").getText().startsWith("west.csv"));
+        assertEquals("BUTTON", browser.run("return document.activeElement.tagName"), "the focus stays in the list");
+        // 0.008 degrees of the equator are 0.55 mi, more than is taken for granted.
+        browser.await(
+                "it is asked",
+                b -> !b.list("#import .problem-item[data-code=gap]").isEmpty());
+        browser.find("#import-longest-gap").sendKeys("3000 ft", Keys.ENTER);
+        awaitStatus("ready");
+        // From the first point to the last 0.016 degrees, 111320 m each (WGS 84): 1.11 mi.
+        assertEquals("1.11 mi", browser.find("#import-title").getText().replaceAll(".*?, ([0-9.]+ mi):.*", "$1"));
+        assertTrue(browser.find("#import-notes li[data-code=gap]").getText().contains("Nothing is known of"));
+        assertEquals(List.of(), browser.accessibilityViolations());
+        browser.find("#import-keep").sendKeys(Keys.ENTER);
+        browser.await("it is in force", b -> b.find("#revisions").getText().startsWith("Last change: importing"));
+        browser.find("#route-undo").sendKeys(Keys.ENTER);
+        browser.await("the route before is back", b -> b.list("#route-undo").isEmpty());
+    }
 }

@@ -306,6 +306,7 @@ class ProjectsPageTest {
                         true,
                         browser.run("return document.documentElement.scrollWidth <= window.innerWidth"),
                         "no wider than " + width);
+                assertEquals(List.of(), browser.accessibilityViolations(), name + ", " + width + " px, " + scheme);
                 Files.write(Path.of("target/" + name + "-" + scheme + "-" + width + ".png"), browser.screen());
             }
         }
@@ -336,8 +337,11 @@ class ProjectsPageTest {
     @Test
     void isNamedAnewRemovedAndBroughtBack() throws Exception {
         begin("Mill road move");
-        browser.find("#project-rename").clear();
-        browser.find("#project-rename").sendKeys("Quarry move", Keys.ENTER);
+        browser.await("it is named", b -> {
+            b.find("#project-rename").clear();
+            b.find("#project-rename").sendKeys("Quarry move", Keys.ENTER);
+            return true;
+        });
         awaitStatus("saved, revision 2");
         assertEquals("Project Quarry move", browser.find("#project-name").getText());
         assertEquals("named", latest().reason());
