@@ -61,7 +61,9 @@ export function mountCorner(root, { store, actions }) {
   const live = el('p', { id: 'corner-live', class: 'unseen', role: 'status' });
   const legend = el('ul', { class: 'corner-legend' });
   const body = el('tbody');
-  const comparison = el('div', { class: 'table-frame' }, el('table', { id: 'corner-comparison' },
+  const comparison = el('div', {
+    class: 'table-frame', tabindex: '0', role: 'region', 'aria-label': 'Configurations at this corner',
+  }, el('table', { id: 'corner-comparison' },
     el('caption', {}, 'Configurations side by side at this corner'),
     el('thead', {}, el('tr', {}, ['Setting', 'Verdict', 'Least room', 'Own lanes', 'Offtracking', 'Swept width',
       'Tail swing', 'Frontal swing', 'Booster trails wide'].map(name => el('th', { scope: 'col' }, name)))),
@@ -274,7 +276,7 @@ function factsOf(c, units) {
 function swingsOf(c, units) {
   const pair = (outside, inside) => el('td', { class: 'figure' }, outside === null
     ? '—' : `${required(outside, units)} / ${required(inside, units)}`);
-  return el('div', { class: 'table-frame' },
+  return el('div', { class: 'table-frame', tabindex: '0', role: 'region', 'aria-label': 'How far each unit swings' },
     el('table', { class: 'corner-swings' },
       el('caption', {}, c.beyondLimits ? 'How far each unit swings on this line, which cannot be steered'
         : 'How far each unit swings, outside / inside of the turn'),
