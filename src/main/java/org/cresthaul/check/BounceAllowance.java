@@ -1,6 +1,9 @@
 package org.cresthaul.check;
 
 import java.util.OptionalDouble;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 
 /**
  * At what speed an answer for a combination that rolls slowly still stands. Gaps are those of quasi-static posture;
@@ -34,13 +37,19 @@ public final class BounceAllowance {
      * Over the ground and under a structure, whichever are judged; empty where it is a crawl, also because nothing is
      * known to be left.
      */
-    public static OptionalDouble speedMps(Report.Cell cell) {
+    public static OptionalDouble speedMps(ReportCell cell) {
         double leftM = Math.min(leftM(cell.ground()), leftM(cell.overhead()));
         return leftM == Double.POSITIVE_INFINITY ? OptionalDouble.empty() : speedMps(leftM);
     }
 
+    /** The cell with the speed for which its answer stands. */
+    static ReportCell told(ReportCell cell) {
+        OptionalDouble most = cell.verdict() == Verdict.CLEAR ? speedMps(cell) : OptionalDouble.empty();
+        return cell.withSpeed(most.isPresent() ? (Double) most.getAsDouble() : null);
+    }
+
     /** Of a gap that is clear, told or deciding elsewhere. */
-    private static double leftM(Report.GapFinding gap) {
+    private static double leftM(GapFinding gap) {
         return gap == null ? Double.POSITIVE_INFINITY : Math.min(gap.valueM() - gap.requiredM(), leftM(gap.deciding()));
     }
 }

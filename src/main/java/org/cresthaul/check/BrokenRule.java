@@ -2,6 +2,7 @@ package org.cresthaul.check;
 
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.LoadFinding;
 
 /**
  * A rule that is not kept, apart from by how much: two states can be compared by what they break.
@@ -29,7 +30,7 @@ public record BrokenRule(How how, Sentence rule, Sentence axles, Sentence source
         }
     }
 
-    static BrokenRule of(LoadSheet.Finding f) {
+    static BrokenRule of(LoadFinding f) {
         boolean carried = f.loadKg() < NOTHING_KG && f.limitKg() == 0;
         How how = !f.least() ? How.OVER : carried ? How.CARRIED : How.TOO_LIGHT;
         return new BrokenRule(how, f.rule(), f.axles(), f.source());

@@ -5,9 +5,12 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.cresthaul.check.Caution.When;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.Caution;
+import org.cresthaul.report.Caution.When;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.ReportCell;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.route.Candidate;
 import org.cresthaul.route.Hazard;
@@ -81,14 +84,14 @@ public final class Cautions {
      * Those of a hazard's cautions that bear on one of its cells: a raise and escorts are cautioned about only where
      * that cell has them.
      */
-    public static List<Sentence> of(Report.HazardFindings hazard, Report.Cell cell) {
+    public static List<Sentence> of(HazardFindings hazard, ReportCell cell) {
         return IntStream.range(0, hazard.cautions().size())
                 .filter(i -> hazard.cautionsWhen().get(i).happensIn(cell))
                 .mapToObj(hazard.cautions()::get)
                 .toList();
     }
 
-    static List<Caution> at(Hazard hazard, List<Report.Cell> cells) {
+    static List<Caution> at(Hazard hazard, List<ReportCell> cells) {
         List<Caution> cautions = new ArrayList<>();
         if (hazard instanceof RailCrossing crossing) {
             cautions.add(Caution.always(StuckOnTracks.caution(crossing.crossingNumber())));

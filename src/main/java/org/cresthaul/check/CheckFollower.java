@@ -1,5 +1,7 @@
 package org.cresthaul.check;
 
+import org.cresthaul.report.HazardFindings;
+
 /** Told how far a check has come, by whichever thread has come so far: must not wait, and be safe to share. */
 public interface CheckFollower {
     /** Follows nothing. */
@@ -11,7 +13,7 @@ public interface CheckFollower {
         public void judges(String hazard) {}
 
         @Override
-        public void judged(Report.HazardFindings place) {}
+        public void judged(HazardFindings place) {}
     };
 
     /** How much there is to judge: every place in every configuration. */
@@ -21,7 +23,7 @@ public interface CheckFollower {
     void judges(String hazard);
 
     /** All of a place's findings are there. */
-    void judged(Report.HazardFindings place);
+    void judged(HazardFindings place);
 
     /** Nothing is judged for this follower as long as another's check of the very same question runs. */
     default void waitsFor(CheckFollower other) {}

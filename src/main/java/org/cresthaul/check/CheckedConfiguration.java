@@ -38,7 +38,7 @@ public record CheckedConfiguration(LiftState lift, BoosterState booster, Notch n
     }
 
     /** For people: "3 axles · booster trailing · notch 2". */
-    Sentence label() {
+    public Sentence label() {
         return label(axles, lift, booster, notch.name());
     }
 
@@ -83,7 +83,7 @@ public record CheckedConfiguration(LiftState lift, BoosterState booster, Notch n
         return new CheckedConfiguration(lift, booster, other, axles);
     }
 
-    Setting transport() {
+    public Setting transport() {
         return Setting.transport(lift, booster, notch);
     }
 }

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.road.Corner;
 import org.cresthaul.turning.CornerFit;
 import org.cresthaul.turning.LowPart;

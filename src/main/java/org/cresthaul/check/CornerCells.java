@@ -12,6 +12,9 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ForkJoinTask;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.LevelStance;
@@ -45,7 +48,7 @@ final class CornerCells {
     }
 
     /** Cells in the order of the configurations, those of one axle and booster state alike. */
-    List<Report.Cell> cells(List<CheckedConfiguration> configurations) {
+    List<ReportCell> cells(List<CheckedConfiguration> configurations) {
         Map<State, List<CheckedConfiguration>> states = new LinkedHashMap<>();
         for (CheckedConfiguration c : configurations) {
             states.computeIfAbsent(State.of(c), s -> new ArrayList<>()).add(c);

@@ -7,6 +7,10 @@ import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.CornerFinding;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.road.Corner;
@@ -25,7 +29,7 @@ import org.cresthaul.turning.TurningFigures;
  * Judges configurations at one corner. The notch matters only where the underside would pass over a curb or an island.
  * Not safe to share between threads.
  */
-final class CornerCheck {
+public final class CornerCheck {
     /** What lies between states hides less than this, meters. */
     static final double CHORD_M = 0.001;
     /** How far the declared height of a curb may be off: this program's choice. */
@@ -50,7 +54,7 @@ final class CornerCheck {
     private final Map<Boolean, CornerSpace> spaces;
 
     /** The best way round and what it is worth. */
-    record Judged(CornerFit fit, CornerSpace space, Verdict verdict, Verdict ownLanes, boolean escorts) {}
+    public record Judged(CornerFit fit, CornerSpace space, Verdict verdict, Verdict ownLanes, boolean escorts) {}
 
     /** What does not depend on the notch. */
     record Told(TurningFigures figures, Overhung overhung, Optional<Sentence> noLine) {}
@@ -62,7 +66,7 @@ final class CornerCheck {
     private record Question(TurningCombination combination, List<LowPart> low, List<LowPart> lowest) {}
 
     /** @param spaces of the corner, without and with escorts, made when first asked for; may be shared */
-    CornerCheck(
+    public CornerCheck(
             JoinedCorners.Judging judging,
             Rig rig,
             LevelStance stance,
@@ -121,19 +125,19 @@ final class CornerCheck {
     }
 
     /** @param would the states that can make the turn, in words */
-    Report.Cell cell(CheckedConfiguration c, List<Sentence> would) {
+    ReportCell cell(CheckedConfiguration c, List<Sentence> would) {
         if (!hazard.isSurveyed()) {
-            return Report.Cell.unknown(
+            return ReportCell.unknown(
                     c.key(),
                     Sentence.of(hazard.radiusM().isPresent() ? Code.CORNER_TIGHT_TURN : Code.CORNER_NO_GEOMETRY));
         }
         Optional<Judged> found = judge(c);
         if (found.isEmpty()) {
-            return Report.Cell.unknown(c.key(), Sentence.of(Code.CORNER_NO_PLAN));
+            return ReportCell.unknown(c.key(), Sentence.of(Code.CORNER_NO_PLAN));
         }
         Judged j = found.get();
         CornerFinding finding = finding(c, j);
-        return Report.Cell.atCorner(
+        return ReportCell.atCorner(
                 c.key(), j.verdict, new CornerReasons(this, j, finding, told(c, j).noLine).list(would), finding);
     }
 
@@ -141,7 +145,7 @@ final class CornerCheck {
         return findings.computeIfAbsent(j, k -> new HashMap<>())
                 .computeIfAbsent(
                         c.key(),
-                        k -> CornerFinding.of(this, j, c.booster(), told(c, j), heights(c, j.fit.combination())));
+                        k -> CornerTelling.of(this, j, c.booster(), told(c, j), heights(c, j.fit.combination())));
     }
 
     private CurbHeights heights(CheckedConfiguration c, TurningCombination combination) {
@@ -156,7 +160,7 @@ final class CornerCheck {
     }
 
     /** The best way round in a configuration; empty without a plan or a geometry. */
-    Optional<Judged> judge(CheckedConfiguration c) {
+    public Optional<Judged> judge(CheckedConfiguration c) {
         if (hazard.shape().isEmpty()) {
             return Optional.empty();
         }
@@ -302,11 +306,11 @@ final class CornerCheck {
         return fit.roomM() >= requiredM() && unknown.isEmpty() ? Verdict.CLEAR : Verdict.TIGHT;
     }
 
-    List<Double> lonLat(double xM, double yM) {
+    public List<Double> lonLat(double xM, double yM) {
         return lonLat(hazard, xM, yM);
     }
 
-    static List<Double> lonLat(RouteCorner corner, double xM, double yM) {
+    public static List<Double> lonLat(RouteCorner corner, double xM, double yM) {
         LonLat at = corner.lonLat(xM, yM);
         return List.of(Math.rint(at.lonDeg() * 1e8) / 1e8, Math.rint(at.latDeg() * 1e8) / 1e8);
     }

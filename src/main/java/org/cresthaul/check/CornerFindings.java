@@ -2,6 +2,12 @@ package org.cresthaul.check;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.LeastSetting;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.UncertaintyTerm;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.HazardPlace;
@@ -11,7 +17,7 @@ import org.cresthaul.route.RouteCorner;
 final class CornerFindings {
     private CornerFindings() {}
 
-    static Report.HazardFindings of(
+    static HazardFindings of(
             JoinedCorners.Judging judging,
             Rig rig,
             LevelStance stance,
@@ -19,10 +25,10 @@ final class CornerFindings {
             List<CheckedConfiguration> configurations,
             LevelUnits level) {
         RouteCorner corner = judging.corner();
-        List<Report.Cell> cells =
+        List<ReportCell> cells =
                 level.under(new CornerCells(judging, rig, stance, margins).cells(configurations), configurations);
         HazardPlace place = corner.place();
-        return new Report.HazardFindings(
+        return new HazardFindings(
                 place.id(),
                 corner.kind(),
                 place.name(),
@@ -34,7 +40,7 @@ final class CornerFindings {
                 List.of(),
                 List.of(),
                 corner.survey()
-                        .map(s -> List.of(new Report.UncertaintyTerm("survey", s.valueM(), s.source())))
+                        .map(s -> List.of(new UncertaintyTerm("survey", s.valueM(), s.source())))
                         .orElse(List.of()),
                 List.of(),
                 notes(judging),
@@ -74,15 +80,15 @@ final class CornerFindings {
         return notes;
     }
 
-    private static List<Report.LeastSetting> least(List<CheckedConfiguration> configurations, List<Report.Cell> cells) {
-        List<Report.LeastSetting> least = new ArrayList<>();
+    private static List<LeastSetting> least(List<CheckedConfiguration> configurations, List<ReportCell> cells) {
+        List<LeastSetting> least = new ArrayList<>();
         for (int i = 0; i < configurations.size(); i++) {
             CheckedConfiguration c = configurations.get(i);
             boolean first = i == 0
                     || !configurations.get(i - 1).lift().equals(c.lift())
                     || configurations.get(i - 1).booster() != c.booster();
             if (first) {
-                Report.Cell cell = cells.get(i);
+                ReportCell cell = cells.get(i);
                 boolean clear = cell.verdict() == Verdict.CLEAR;
                 String text = clear
                         ? "makes the turn on its own lanes at any notch"
@@ -93,7 +99,7 @@ final class CornerFindings {
                                         : cell.corner().escorts()
                                                 ? "makes the turn only by using the oncoming lane, with escorts, at any notch"
                                                 : "makes the turn with less than the required margin at any notch";
-                least.add(new Report.LeastSetting(
+                least.add(new LeastSetting(
                         c.lift(), c.booster(), clear ? c.notch().name() : null, text));
             }
         }

@@ -6,6 +6,9 @@ import java.util.Optional;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Names;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.CornerFinding;
+import org.cresthaul.report.PivotState;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.turning.CornerFit;
 
 /** Why a corner is not clear in one configuration. */

@@ -15,6 +15,11 @@ import org.cresthaul.clearance.RaiseNeeded;
 import org.cresthaul.geometry.WorkLimit;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
@@ -24,7 +29,7 @@ import org.cresthaul.route.Hazard;
 import org.cresthaul.units.Rounding;
 
 /** Judges every configuration at one hazard. Not safe to share between threads. */
-final class HazardCheck {
+public final class HazardCheck {
     private final Surroundings surroundings;
     private final Optional<SideCheck> ground;
     private final Optional<SideCheck> overhead;
@@ -43,19 +48,19 @@ final class HazardCheck {
     private final boolean sped;
 
     /** Everything that one setting meets here. */
-    record Judgment(
+    public record Judgment(
             Verdict verdict,
             Optional<Judged> ground,
             Optional<Judged> overhead,
             Optional<UnitCheck.Judged> units,
             List<Sentence> reasons) {
         /** The least gap between units, or null. */
-        Report.GapFinding between() {
+        GapFinding between() {
             return units.flatMap(UnitCheck.Judged::gap).orElse(null);
         }
     }
 
-    HazardCheck(Hazard hazard, Rig rig, LevelStance stance, Margins margins) {
+    public HazardCheck(Hazard hazard, Rig rig, LevelStance stance, Margins margins) {
         sped = hazard.kind().isSped();
         surroundings = Surroundings.of(hazard, stance);
         trailer = stance.trailer();
@@ -114,9 +119,9 @@ final class HazardCheck {
         return surroundings;
     }
 
-    Report.Cell cell(CheckedConfiguration configuration) {
+    ReportCell cell(CheckedConfiguration configuration) {
         if (ground.isEmpty() && overhead.isEmpty()) {
-            return new Report.Cell(
+            return new ReportCell(
                     configuration.key(),
                     Verdict.NOT_SURVEYED,
                     null,
@@ -126,7 +131,7 @@ final class HazardCheck {
                     List.of(Sentence.of(Code.WHY_NO_SURVEY)));
         }
         Judgment transport = judge(configuration.transport());
-        Report.RaiseFinding raise = null;
+        RaiseFinding raise = null;
         String raiseNote = null;
         if (transport.verdict != Verdict.CLEAR) {
             boolean known = surroundings.limits().isEmpty();
@@ -137,7 +142,7 @@ final class HazardCheck {
                         : "no raise can make it clear: more must be known about this place first";
             }
         }
-        Report.Cell cell = new Report.Cell(
+        ReportCell cell = new ReportCell(
                         configuration.key(),
                         transport.verdict,
                         transport.ground.map(Judged::gap).orElse(null),
@@ -146,7 +151,7 @@ final class HazardCheck {
                         raiseNote,
                         transport.reasons)
                 .withUnits(transport.between());
-        return sped ? cell.withSpeed() : cell;
+        return sped ? BounceAllowance.told(cell) : cell;
     }
 
     /** Whatever is asked next may take so much work and no more, over all lines together. */
@@ -174,13 +179,13 @@ final class HazardCheck {
     }
 
     /** The raise of a cell of which it is known that transport is not clear. */
-    Optional<Report.RaiseFinding> raise(Setting transport) {
+    Optional<RaiseFinding> raise(Setting transport) {
         return surroundings.limits().isEmpty() && !(ground.isEmpty() && overhead.isEmpty())
                 ? findRaise(transport)
                 : Optional.empty();
     }
 
-    private Optional<Report.RaiseFinding> findRaise(Setting transport) {
+    private Optional<RaiseFinding> findRaise(Setting transport) {
         allowWork();
         Optional<RaiseNeeded.Raise> raise = leastRaise(transport);
         if (raise.isEmpty()) {
@@ -199,12 +204,12 @@ final class HazardCheck {
         if (judgment.verdict != Verdict.CLEAR) {
             return Optional.empty();
         }
-        Report.GapFinding governing = Report.Cell.governing(
+        GapFinding governing = ReportCell.governing(
                         judgment.ground.map(Judged::gap).orElse(null),
                         judgment.overhead.map(Judged::gap).orElse(null),
                         judgment.between())
                 .orElseThrow();
-        return Optional.of(Report.RaiseFinding.leaving(frontM, rearM, governing).endingAt(frontEndM, rearEndM));
+        return Optional.of(RaiseFinding.leaving(frontM, rearM, governing).endingAt(frontEndM, rearEndM));
     }
 
     /** A booster that trails without touching anything can only be raised for the trailer's sake. */
@@ -300,12 +305,12 @@ final class HazardCheck {
     }
 
     /** The verdict on one setting; only where something is judged here. */
-    Judgment judge(Setting setting) {
+    public Judgment judge(Setting setting) {
         return judge(setting, Passage.limit(points));
     }
 
     /** With so much work allowed. */
-    Judgment judge(Setting setting, WorkLimit limit) {
+    public Judgment judge(Setting setting, WorkLimit limit) {
         Judgment known = transports.get(setting);
         if (known == null) {
             allow(limit);

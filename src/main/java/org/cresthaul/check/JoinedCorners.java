@@ -24,7 +24,7 @@ import org.locationtech.jts.geom.util.AffineTransformation;
  * next, so that one line has to lead through both. The road between them is that of the first up to the middle and that
  * of the second from there on.
  */
-final class JoinedCorners {
+public final class JoinedCorners {
     /** Roads are cut away this far beyond the middle between two corners, and this far to either side, meters. */
     private static final double CUT_M = 600;
 
@@ -34,7 +34,7 @@ final class JoinedCorners {
     private final List<RouteCorner> corners;
     private final double longestM;
 
-    JoinedCorners(Route route, LevelStance stance) {
+    public JoinedCorners(Route route, LevelStance stance) {
         corners = route.hazards().stream()
                 .filter(h -> h instanceof RouteCorner)
                 .map(h -> (RouteCorner) h)
@@ -53,8 +53,8 @@ final class JoinedCorners {
      * @param with the others' names, in the order of travel
      * @param unknown a neighbor that nobody surveyed, whatever leads into or out of which cannot be called clear
      */
-    record Judging(RouteCorner corner, List<String> with, Optional<String> unknown) {
-        Judging {
+    public record Judging(RouteCorner corner, List<String> with, Optional<String> unknown) {
+        public Judging {
             with = List.copyOf(with);
         }
 
@@ -63,7 +63,7 @@ final class JoinedCorners {
         }
     }
 
-    Judging of(RouteCorner corner) {
+    public Judging of(RouteCorner corner) {
         int at = corners.indexOf(corner);
         if (at < 0 || corner.shape().isEmpty()) {
             return Judging.alone(corner);

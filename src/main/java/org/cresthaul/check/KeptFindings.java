@@ -6,6 +6,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Margins;
 
 /**
  * Findings of places that were judged before, each by everything that it hangs on, so that a change at one place of a
@@ -32,11 +34,11 @@ public final class KeptFindings {
         }
     }
 
-    private record Kept(SoftReference<Report.HazardFindings> findings, int cells) {}
+    private record Kept(SoftReference<HazardFindings> findings, int cells) {}
 
     /** The findings, made now if they are not there. A check that was stopped leaves nothing. */
-    Report.HazardFindings of(Question question, Supplier<Report.HazardFindings> judge) {
-        Report.HazardFindings known = find(question);
+    HazardFindings of(Question question, Supplier<HazardFindings> judge) {
+        HazardFindings known = find(question);
         if (known == null) {
             known = judge.get();
             keep(question, known);
@@ -44,12 +46,12 @@ public final class KeptFindings {
         return known;
     }
 
-    private synchronized Report.HazardFindings find(Question question) {
+    private synchronized HazardFindings find(Question question) {
         Kept found = kept.get(question);
         return found == null ? null : found.findings.get();
     }
 
-    private synchronized void keep(Question question, Report.HazardFindings findings) {
+    private synchronized void keep(Question question, HazardFindings findings) {
         Kept made = new Kept(new SoftReference<>(findings), findings.cells().size());
         Kept before = kept.put(question, made);
         cells += made.cells - (before == null ? 0 : before.cells);

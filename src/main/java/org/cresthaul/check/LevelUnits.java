@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
@@ -25,7 +28,7 @@ final class LevelUnits {
     }
 
     /** A place's cell, never better than its configuration stands level. */
-    Report.Cell under(Report.Cell cell, CheckedConfiguration configuration) {
+    ReportCell under(ReportCell cell, CheckedConfiguration configuration) {
         UnitCheck.Judged level = judged(configuration);
         return cell.standing(level.verdict(), level.reason());
     }
@@ -41,8 +44,8 @@ final class LevelUnits {
     }
 
     /** The same for cells in the order of their configurations. */
-    List<Report.Cell> under(List<Report.Cell> cells, List<CheckedConfiguration> configurations) {
-        List<Report.Cell> all = new ArrayList<>();
+    List<ReportCell> under(List<ReportCell> cells, List<CheckedConfiguration> configurations) {
+        List<ReportCell> all = new ArrayList<>();
         for (int i = 0; i < cells.size(); i++) {
             all.add(under(cells.get(i), configurations.get(i)));
         }

@@ -22,19 +22,19 @@ import org.cresthaul.rig.Weights;
  * @param boosterKg what the regulator sets on a trailing booster's axle; zero in other states
  * @param unknown why its loads are not known; empty when they are
  */
-record LoadCase(
+public record LoadCase(
         LevelStance stance,
         LiftState lift,
         BoosterState booster,
         Optional<Weights> weights,
         double boosterKg,
         Optional<Sentence> unknown) {
-    static LoadCase of(LevelStance stance, LiftState lift, BoosterState booster) {
+    public static LoadCase of(LevelStance stance, LiftState lift, BoosterState booster) {
         return of(stance, lift, booster, OptionalDouble.empty());
     }
 
     /** @param setPa what the regulator is set to instead of the rig file's */
-    static LoadCase of(LevelStance stance, LiftState lift, BoosterState booster, OptionalDouble setPa) {
+    public static LoadCase of(LevelStance stance, LiftState lift, BoosterState booster, OptionalDouble setPa) {
         if (stance.weights().isEmpty()) {
             return unknown(stance, lift, booster, Code.LOADS_NO_WEIGHTS);
         }
@@ -63,21 +63,21 @@ record LoadCase(
         return new LoadCase(stance, lift, booster, Optional.empty(), 0, Optional.of(Sentence.of(why)));
     }
 
-    boolean isKnown() {
+    public boolean isKnown() {
         return unknown.isEmpty();
     }
 
     /** Only when known. */
-    Statics statics() {
+    public Statics statics() {
         return statics(weights.orElseThrow(), boosterKg);
     }
 
-    Statics statics(Weights others, double onBoosterKg) {
+    public Statics statics(Weights others, double onBoosterKg) {
         return new Statics(stance, others, lift, booster, onBoosterKg);
     }
 
     /** On each axle of every booster, front to rear. */
-    Statics statics(List<Double> onBoostersKg) {
+    public Statics statics(List<Double> onBoostersKg) {
         return new Statics(stance, weights.orElseThrow(), lift, booster, onBoostersKg);
     }
 
@@ -116,7 +116,7 @@ record LoadCase(
         return off == 0 || kg == 0 ? List.of(kg) : List.of(kg * (1 - off), kg * (1 + off));
     }
 
-    Optional<ChartPoints> trailerChart() {
+    public Optional<ChartPoints> trailerChart() {
         // A close-coupled booster breathes the trailer's air: its pressure stands for every axle of the group.
         return weights.flatMap(w -> lift.isUp()
                 ? stance.trailer()

@@ -16,10 +16,12 @@ import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Names;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.LoadFinding;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.AxleKind;
 
 /** Holds the loads of one known case against sets of limits and the rig's own ratings. */
-final class LoadJudge {
+public final class LoadJudge {
     private final LoadCase loadCase;
     private final List<AxlePlace> places;
     private final AxleLoads loads;
@@ -29,7 +31,7 @@ final class LoadJudge {
     private final List<LoadTest> own;
     private final double accuracy;
 
-    LoadJudge(LoadCase loadCase) {
+    public LoadJudge(LoadCase loadCase) {
         this.loadCase = loadCase;
         Statics statics = loadCase.statics();
         places = statics.places();
@@ -43,16 +45,16 @@ final class LoadJudge {
         own = List.copyOf(tests);
     }
 
-    AxleLoads loads() {
+    public AxleLoads loads() {
         return loads;
     }
 
     /** What the rig asks of itself, anywhere. */
-    List<LoadBound> ownBounds() {
+    public List<LoadBound> ownBounds() {
         return RatingBounds.on(places, loadCase.weights().orElseThrow());
     }
 
-    List<LoadBound> boundsOf(List<WeightLimits> sets) {
+    public List<LoadBound> boundsOf(List<WeightLimits> sets) {
         return sets.stream()
                 .flatMap(s -> s.boundsOn(places, loads.grossKg(), tireWidthsM()).stream())
                 .toList();
@@ -63,36 +65,36 @@ final class LoadJudge {
     }
 
     /** Why the loads cannot be held against all of {@code sets}; empty when they can. */
-    Optional<Sentence> unknownUnder(List<WeightLimits> sets) {
+    public Optional<Sentence> unknownUnder(List<WeightLimits> sets) {
         return sets.stream()
                 .flatMap(s -> s.unknownOf(places, tireWidthsM()).stream())
                 .findFirst();
     }
 
     /** Everything that is asked where {@code sets} hold: the rig's own first. */
-    List<LoadTest> tests(List<WeightLimits> sets) {
+    public List<LoadTest> tests(List<WeightLimits> sets) {
         return Stream.concat(own.stream(), LoadTest.all(boundsOf(sets), loads, charted).stream())
                 .toList();
     }
 
-    Verdict verdictOf(LoadTest test) {
+    public Verdict verdictOf(LoadTest test) {
         if (!test.isKept()) {
             return Verdict.OUTSIDE_LIMITS;
         }
         return test.isKeptWithin(accuracy) ? Verdict.CLEAR : Verdict.TIGHT;
     }
 
-    Verdict verdictOf(List<LoadTest> tests) {
+    public Verdict verdictOf(List<LoadTest> tests) {
         return tests.stream().map(this::verdictOf).reduce(Verdict.CLEAR, Verdict::orWorse);
     }
 
     /** The rule that leaves the least for its size. */
-    LoadSheet.Finding governing(List<LoadTest> tests) {
+    LoadFinding governing(List<LoadTest> tests) {
         return finding(LoadTest.governing(tests.stream()));
     }
 
     /** What is not kept, the worst first. */
-    List<LoadSheet.Finding> broken(List<LoadTest> tests) {
+    List<LoadFinding> broken(List<LoadTest> tests) {
         return tests.stream()
                 .filter(t -> !t.isKept())
                 .sorted(Comparator.comparingDouble(LoadTest::relativeMargin))
@@ -100,10 +102,10 @@ final class LoadJudge {
                 .toList();
     }
 
-    LoadSheet.Finding finding(LoadTest test) {
+    LoadFinding finding(LoadTest test) {
         LoadBound bound = test.bound();
         boolean hitch = bound.part() == LoadBound.Part.HITCH;
-        return new LoadSheet.Finding(
+        return new LoadFinding(
                 bound.rule(),
                 bound.source(),
                 axles(bound),

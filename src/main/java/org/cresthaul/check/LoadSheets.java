@@ -19,19 +19,20 @@ import org.cresthaul.axleload.Statics;
 import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.LoadSheet;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.ChartPoints;
 import org.cresthaul.rig.Weights;
 
 /** Makes the load sheet of a known case under sets of limits. */
-final class LoadSheets {
+public final class LoadSheets {
     /** The grade at which the shift of load is told: steep for a road a loaded lowbed takes. This program's choice. */
     static final double GRADE_SHOWN = 0.06;
 
     private LoadSheets() {}
 
-    static LoadSheet of(LoadCase loadCase, LoadJudge judge, List<WeightLimits> sets) {
+    public static LoadSheet of(LoadCase loadCase, LoadJudge judge, List<WeightLimits> sets) {
         Statics statics = loadCase.statics();
         Weights weights = loadCase.weights().orElseThrow();
         AxleLoads loads = judge.loads();
@@ -106,7 +107,7 @@ final class LoadSheets {
         return List.copyOf(wheels);
     }
 
-    static String label(LoadGroup group, int axles) {
+    public static String label(LoadGroup group, int axles) {
         return axles == 1 ? group.word() + " axle" : group.word() + " group, " + axles + " axles";
     }
 
@@ -169,7 +170,7 @@ final class LoadSheets {
      * Loads that the regulator can set and every limit is kept with, also when any booster's chart is off by its
      * accuracy.
      */
-    static LoadWindow regulatorWindow(LoadCase loadCase, LoadJudge judge, List<WeightLimits> sets) {
+    public static LoadWindow regulatorWindow(LoadCase loadCase, LoadJudge judge, List<WeightLimits> sets) {
         Weights weights = loadCase.weights().orElseThrow();
         Weights.Regulator regulator = weights.regulator().orElseThrow();
         GaugeChart chart = new GaugeChart(weights.gauges().booster().orElseThrow());
@@ -188,7 +189,7 @@ final class LoadSheets {
     }
 
     /** Why there is no place, in words. */
-    static String conflict(LoadJudge judge, LoadWindow.Conflict conflict, String where) {
+    public static String conflict(LoadJudge judge, LoadWindow.Conflict conflict, String where) {
         if (conflict.isOne()) {
             return "nowhere: " + rule(judge, conflict.low()) + " is broken whatever is set";
         }
@@ -196,7 +197,7 @@ final class LoadSheets {
                 + rule(judge, conflict.high()) + " allows";
     }
 
-    static String rule(LoadJudge judge, LoadBound bound) {
+    public static String rule(LoadJudge judge, LoadBound bound) {
         return bound.rule() + " (" + judge.axles(bound) + ")";
     }
 

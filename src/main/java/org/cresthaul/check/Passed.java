@@ -10,7 +10,7 @@ import org.cresthaul.turning.CornerFit;
  * @param beforeM from the rear of everything at the start to the approach's point
  * @param behindM from the exit's point to the front of everything at the end
  */
-record Passed(double beforeM, double behindM) {
+public record Passed(double beforeM, double behindM) {
     static Passed of(Corner corner, CornerFit fit) {
         double lengthM = fit.combination().lengthM();
         double[] first = fit.path().at(0);
@@ -21,12 +21,12 @@ record Passed(double beforeM, double behindM) {
     }
 
     /** Distance of a place along the direction of travel from an end's point. */
-    static double along(RoadEnd end, double xM, double yM) {
+    public static double along(RoadEnd end, double xM, double yM) {
         return (xM - end.xM()) * Math.cos(end.headingRad()) + (yM - end.yM()) * Math.sin(end.headingRad());
     }
 
     /** Distance of a place to the left of the line of travel through an end's point. */
-    static double left(RoadEnd end, double xM, double yM) {
+    public static double left(RoadEnd end, double xM, double yM) {
         return (yM - end.yM()) * Math.cos(end.headingRad()) - (xM - end.xM()) * Math.sin(end.headingRad());
     }
 }

@@ -10,12 +10,13 @@ import org.cresthaul.check.SideCheck.Judged;
 import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
-import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Rig;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.LimitedPlace;
-import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
 
 /**
@@ -24,27 +25,21 @@ import org.cresthaul.route.RouteCorner;
  * threads.
  */
 public final class PlaceCheck {
-    private final Route route;
-    private final Rig rig;
-    private final LevelStance stance;
-    private final Margins margins;
+    private final Haul haul;
     private final RouteLoads loads;
     private final LevelUnits level;
     private final Map<String, CheckedConfiguration> configurations = new LinkedHashMap<>();
     private final Map<String, HazardCheck> gaps = new HashMap<>();
     private final Map<String, CornerCells> corners = new HashMap<>();
-    private final Map<Asked, Optional<Report.RaiseFinding>> raises = new HashMap<>();
+    private final Map<Asked, Optional<RaiseFinding>> raises = new HashMap<>();
 
     private record Asked(String hazard, String configuration) {}
 
-    public PlaceCheck(Route route, Rig rig, LevelStance stance, Margins margins) {
-        this.route = route;
-        this.rig = rig;
-        this.stance = stance;
-        this.margins = margins;
-        loads = new RouteLoads(route, stance);
-        level = new LevelUnits(rig, stance, margins);
-        CheckedConfiguration.listOf(rig, stance).forEach(c -> configurations.put(c.key(), c));
+    public PlaceCheck(Haul haul) {
+        this.haul = haul;
+        loads = new RouteLoads(haul.route(), haul.stance());
+        level = new LevelUnits(haul.rig(), haul.stance(), haul.margins());
+        CheckedConfiguration.listOf(haul.rig(), haul.stance()).forEach(c -> configurations.put(c.key(), c));
     }
 
     /**
@@ -52,7 +47,7 @@ public final class PlaceCheck {
      *
      * @throws UnknownNameException when the route or rig has no such hazard or configuration
      */
-    public Report.Cell inTransport(String hazardId, String configurationKey) {
+    public ReportCell inTransport(String hazardId, String configurationKey) {
         StopSignal.current().poll();
         Hazard hazard = hazard(hazardId);
         CheckedConfiguration c = configuration(configurationKey);
@@ -85,7 +80,7 @@ public final class PlaceCheck {
      *
      * @param verdict of that
      */
-    public Optional<Report.RaiseFinding> raise(String hazardId, String configurationKey, Verdict verdict) {
+    public Optional<RaiseFinding> raise(String hazardId, String configurationKey, Verdict verdict) {
         StopSignal.current().poll();
         Hazard hazard = hazard(hazardId);
         CheckedConfiguration c = configuration(configurationKey);
@@ -105,11 +100,15 @@ public final class PlaceCheck {
         return !(hazard instanceof RouteCorner) && !(hazard instanceof LimitedPlace);
     }
 
-    private Report.Cell judged(Hazard hazard, CheckedConfiguration c) {
+    private ReportCell judged(Hazard hazard, CheckedConfiguration c) {
         if (hazard instanceof RouteCorner corner) {
             return corners.computeIfAbsent(
                             hazard.place().id(),
-                            id -> new CornerCells(new JoinedCorners(route, stance).of(corner), rig, stance, margins))
+                            id -> new CornerCells(
+                                    new JoinedCorners(haul.route(), haul.stance()).of(corner),
+                                    haul.rig(),
+                                    haul.stance(),
+                                    haul.margins()))
                     .cells(List.of(c))
                     .get(0);
         }
@@ -126,7 +125,7 @@ public final class PlaceCheck {
      * @param rearM of the rear by hand, meters
      * @throws UnknownNameException when the route or rig has no such hazard or configuration
      */
-    public Report.Cell raised(String hazardId, String configurationKey, double frontM, double rearM) {
+    public ReportCell raised(String hazardId, String configurationKey, double frontM, double rearM) {
         Hazard hazard = hazard(hazardId);
         CheckedConfiguration c = configuration(configurationKey);
         if (hazard instanceof RouteCorner
@@ -141,7 +140,7 @@ public final class PlaceCheck {
         if (held) {
             reasons.add(Sentence.of(Code.WHY_TAKE_OFF));
         }
-        return new Report.Cell(
+        return new ReportCell(
                         c.key(),
                         judgment.verdict(),
                         judgment.ground().map(Judged::gap).orElse(null),
@@ -153,12 +152,13 @@ public final class PlaceCheck {
     }
 
     /** Under the limits of the whole route and the rig's own. */
-    public Report.Cell wholeRoute(String configurationKey) {
+    public ReportCell wholeRoute(String configurationKey) {
         return loads.baseCell(configuration(configurationKey));
     }
 
     private Hazard hazard(String id) {
-        return route.findHazard(id)
+        return haul.route()
+                .findHazard(id)
                 .orElseThrow(() -> new UnknownNameException("the route has no hazard " + id, "hazard"));
     }
 
@@ -168,6 +168,7 @@ public final class PlaceCheck {
     }
 
     private HazardCheck gap(Hazard hazard) {
-        return gaps.computeIfAbsent(hazard.place().id(), id -> new HazardCheck(hazard, rig, stance, margins));
+        return gaps.computeIfAbsent(
+                hazard.place().id(), id -> new HazardCheck(hazard, haul.rig(), haul.stance(), haul.margins()));
     }
 }

@@ -11,11 +11,15 @@ import java.util.stream.Stream;
 import org.cresthaul.check.SideCheck.Judged;
 import org.cresthaul.clearance.RaiseNeeded;
 import org.cresthaul.language.Sentence;
-import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Rig;
+import org.cresthaul.report.Caution;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.RaiseEnd;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.route.Hazard;
-import org.cresthaul.route.Route;
 import org.cresthaul.units.Rounding;
 
 /**
@@ -27,10 +31,7 @@ public final class RaisedCheck {
     /** The report's raises are rounded up to this, meters: such a one may be so much beyond a limit. */
     private static final double ROUNDED_M = 1e-4;
 
-    private final Route route;
-    private final Rig rig;
-    private final LevelStance stance;
-    private final Margins margins;
+    private final Haul haul;
     private final RouteLoads loads;
     private final Map<String, CheckedConfiguration> configurations = new HashMap<>();
     private final Map<String, HazardCheck> checks = new ConcurrentHashMap<>();
@@ -38,25 +39,24 @@ public final class RaisedCheck {
     private final Map<String, Optional<Least>> least = new ConcurrentHashMap<>();
 
     /** What a raise comes to: the verdict, and the governing gaps, null where not judged. */
-    public record Raised(
-            Verdict verdict, Report.GapFinding ground, Report.GapFinding overhead, Report.GapFinding units) {
+    public record Raised(Verdict verdict, GapFinding ground, GapFinding overhead, GapFinding units) {
         public boolean isClear() {
             return verdict == Verdict.CLEAR;
         }
 
         /** As of a cell. */
-        public Report.GapFinding governing() {
-            return Report.Cell.governing(ground, overhead, units).orElseThrow();
+        public GapFinding governing() {
+            return ReportCell.governing(ground, overhead, units).orElseThrow();
         }
 
         /** Every gap that is judged. */
-        private Stream<Report.GapFinding> gaps() {
+        private Stream<GapFinding> gaps() {
             return Stream.of(ground, overhead, units).filter(Objects::nonNull);
         }
 
         /** The least gap of any, meters. */
         public double clearanceM() {
-            return gaps().mapToDouble(Report.GapFinding::valueM).min().orElseThrow();
+            return gaps().mapToDouble(GapFinding::valueM).min().orElseThrow();
         }
     }
 
@@ -72,13 +72,10 @@ public final class RaisedCheck {
 
     private record Asked(String hazard, String configuration, double frontM, double rearM) {}
 
-    public RaisedCheck(Route route, Rig rig, LevelStance stance, Margins margins) {
-        this.route = route;
-        this.rig = rig;
-        this.stance = stance;
-        this.margins = margins;
-        loads = new RouteLoads(route, stance);
-        CheckedConfiguration.listOf(rig, stance).forEach(c -> configurations.put(c.key(), c));
+    public RaisedCheck(Haul haul) {
+        this.haul = haul;
+        loads = new RouteLoads(haul.route(), haul.stance());
+        CheckedConfiguration.listOf(haul.rig(), haul.stance()).forEach(c -> configurations.put(c.key(), c));
     }
 
     /**
@@ -94,7 +91,8 @@ public final class RaisedCheck {
     }
 
     private Optional<Raised> judge(Asked asked) {
-        Hazard hazard = route.findHazard(asked.hazard)
+        Hazard hazard = haul.route()
+                .findHazard(asked.hazard)
                 .filter(h -> h.kind().isRaisable())
                 .orElseThrow(() -> new UnknownNameException("no hazard " + asked.hazard + " to raise over", "hazard"));
         CheckedConfiguration c = Optional.ofNullable(configurations.get(asked.configuration))
@@ -104,7 +102,7 @@ public final class RaisedCheck {
         boolean reached = asked.frontM >= 0
                 && asked.frontM <= mostFrontM + ROUNDED_M
                 && asked.rearM >= 0
-                && asked.rearM <= stance.trailer().manualRaiseLimitM() + ROUNDED_M
+                && asked.rearM <= haul.stance().trailer().manualRaiseLimitM() + ROUNDED_M
                 && (asked.frontM == 0 || loads.raisesFront(c));
         if (!reached || Surroundings.of(hazard).lanes().isEmpty()) {
             return Optional.empty();
@@ -118,7 +116,8 @@ public final class RaisedCheck {
     }
 
     private double mostFrontM(CheckedConfiguration c) {
-        return Math.max(0, stance.trailer().hydraulicRaiseLimitM() - c.notch().offsetM());
+        return Math.max(
+                0, haul.stance().trailer().hydraulicRaiseLimitM() - c.notch().offsetM());
     }
 
     /** As the report's own raise: counted into the notch, which holds the deck front the same way. */
@@ -127,8 +126,8 @@ public final class RaisedCheck {
     }
 
     private <T> T with(Hazard hazard, Function<HazardCheck, T> question) {
-        HazardCheck check =
-                checks.computeIfAbsent(hazard.place().id(), id -> new HazardCheck(hazard, rig, stance, margins));
+        HazardCheck check = checks.computeIfAbsent(
+                hazard.place().id(), id -> new HazardCheck(hazard, haul.rig(), haul.stance(), haul.margins()));
         synchronized (check) {
             return question.apply(check);
         }
@@ -142,12 +141,12 @@ public final class RaisedCheck {
      */
     public Optional<Least> least(String hazardId, String configurationKey, double share) {
         return least.computeIfAbsent(hazardId + " " + configurationKey + " " + share, k -> {
-            Hazard hazard = route.findHazard(hazardId).orElseThrow();
+            Hazard hazard = haul.route().findHazard(hazardId).orElseThrow();
             CheckedConfiguration c = configurations.get(configurationKey);
             if (Surroundings.of(hazard).lanes().isEmpty()) {
                 return Optional.empty();
             }
-            double mostRearM = stance.trailer().manualRaiseLimitM();
+            double mostRearM = haul.stance().trailer().manualRaiseLimitM();
             return with(hazard, check -> check.leastLeaving(c.transport(), share))
                     .map(r -> new Least(
                             Math.min(
@@ -171,7 +170,8 @@ public final class RaisedCheck {
         }
         CheckedConfiguration c = configurations.get(configurationKey);
         Setting raised = setting(c, new Asked(hazardId, configurationKey, frontM, rearM));
-        RaiseNeeded.Top top = with(route.findHazard(hazardId).orElseThrow(), check -> check.above(raised, share));
+        RaiseNeeded.Top top =
+                with(haul.route().findHazard(hazardId).orElseThrow(), check -> check.above(raised, share));
         double upM = Math.max(
                 frontM,
                 Math.min(mostFrontM(c), top.deckFrontOffsetM() - c.notch().offsetM()));
@@ -186,13 +186,13 @@ public final class RaisedCheck {
 
     /** By configuration, whether the power take-off raises its front. */
     public List<Boolean> raisesFront() {
-        return CheckedConfiguration.listOf(rig, stance).stream()
+        return CheckedConfiguration.listOf(haul.rig(), haul.stance()).stream()
                 .map(loads::raisesFront)
                 .toList();
     }
 
     /** The usual cautions at a hazard for a combination that passes it so; a null raise is transport stance. */
-    public static List<Sentence> cautions(Hazard hazard, Report.Cell cell, Report.RaiseFinding raise) {
+    public static List<Sentence> cautions(Hazard hazard, ReportCell cell, RaiseFinding raise) {
         return Cautions.at(hazard, List.of(cell.withRaise(raise))).stream()
                 .map(Caution::text)
                 .toList();

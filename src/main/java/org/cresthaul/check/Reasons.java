@@ -6,6 +6,7 @@ import org.cresthaul.clearance.Undecided;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Names;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.Verdict;
 
 /** Says why a gap is not clear. Numbers stay out: they stand beside it, in the reader's units. */
 final class Reasons {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.ReversingReport;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.turning.Reversing;

@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.axleload.BoosterBeam;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Report;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
@@ -83,8 +85,8 @@ public record RightPlate(LevelStance stance, Weights.ShimPlate fitted, Weights.S
         RouteLoads loads = new RouteLoads(route, stance);
         List<CheckedConfiguration> configurations = CheckedConfiguration.listOf(rig, stance);
         LevelUnits level = new LevelUnits(rig, stance, report.margins());
-        List<Report.HazardFindings> hazards = new ArrayList<>();
-        for (Report.HazardFindings h : report.hazards()) {
+        List<HazardFindings> hazards = new ArrayList<>();
+        for (HazardFindings h : report.hazards()) {
             Hazard hazard = route.findHazard(h.id()).orElseThrow();
             hazards.add(
                     hazard instanceof LimitedPlace place

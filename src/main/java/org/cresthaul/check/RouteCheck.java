@@ -7,22 +7,33 @@ import java.util.concurrent.ForkJoinTask;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.cresthaul.geometry.Uncertainty;
-import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Rig;
+import org.cresthaul.report.CheckedLeg;
+import org.cresthaul.report.CheckedRig;
+import org.cresthaul.report.CheckedRoute;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.HumpLadder;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.LeastSetting;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.SketchGap;
+import org.cresthaul.report.SurveyFirst;
+import org.cresthaul.report.TapeLine;
+import org.cresthaul.report.UncertaintyTerm;
+import org.cresthaul.report.Verdict;
+import org.cresthaul.report.Version;
 import org.cresthaul.rig.TapeMeasures;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.HazardPlace;
 import org.cresthaul.route.LimitedPlace;
-import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
 
 /** Checks a route against a rig: every hazard, every configuration. */
 public final class RouteCheck {
-    private final Route route;
-    private final Rig rig;
-    private final LevelStance stance;
-    private final Margins margins;
+    private final Haul haul;
     private final Inputs inputs;
     private final KeptFindings kept;
     private final CheckFollower follower;
@@ -31,33 +42,23 @@ public final class RouteCheck {
     private final JoinedCorners joined;
     private final LevelUnits level;
 
-    private RouteCheck(
-            Route route,
-            Rig rig,
-            LevelStance stance,
-            Margins margins,
-            Inputs inputs,
-            KeptFindings kept,
-            CheckFollower follower) {
-        this.route = route;
-        this.rig = rig;
-        this.stance = stance;
-        this.margins = margins;
+    private RouteCheck(Haul haul, Inputs inputs, KeptFindings kept, CheckFollower follower) {
+        this.haul = haul;
         this.inputs = inputs;
         this.kept = kept;
         this.follower = follower;
-        configurations = CheckedConfiguration.listOf(rig, stance);
-        loads = new RouteLoads(route, stance);
-        joined = new JoinedCorners(route, stance);
-        level = new LevelUnits(rig, stance, margins);
+        configurations = CheckedConfiguration.listOf(haul.rig(), haul.stance());
+        loads = new RouteLoads(haul.route(), haul.stance());
+        joined = new JoinedCorners(haul.route(), haul.stance());
+        level = new LevelUnits(haul.rig(), haul.stance(), haul.margins());
     }
 
     /**
      * The report on one stance of a rig over one route. Hazards are checked side by side; the result does not depend on
      * it.
      */
-    public static Report check(Route route, Rig rig, LevelStance stance, Margins margins, Inputs inputs) {
-        return check(route, rig, stance, margins, inputs, new KeptFindings(), CheckFollower.NONE);
+    public static Report check(Haul haul, Inputs inputs) {
+        return check(haul, inputs, new KeptFindings(), CheckFollower.NONE);
     }
 
     /**
@@ -66,23 +67,16 @@ public final class RouteCheck {
      * @param inputs whose rig is that of the stance: what is kept is found again by it
      * @param kept findings of earlier checks; those of this one are kept as well
      */
-    public static Report check(
-            Route route,
-            Rig rig,
-            LevelStance stance,
-            Margins margins,
-            Inputs inputs,
-            KeptFindings kept,
-            CheckFollower follower) {
-        return new RouteCheck(route, rig, stance, margins, inputs, kept, follower).report();
+    public static Report check(Haul haul, Inputs inputs, KeptFindings kept, CheckFollower follower) {
+        return new RouteCheck(haul, inputs, kept, follower).report();
     }
 
     private Report report() {
-        follower.begins(route.hazards().size(), configurations.size());
+        follower.begins(haul.route().hazards().size(), configurations.size());
         // One task each: hazards differ too much in work to be dealt out in equal numbers. Whichever task is run next
         // takes the next place in the order of travel, so that who follows hears of the first ones first.
-        List<Hazard> hazards = route.hazards();
-        Report.HazardFindings[] found = new Report.HazardFindings[hazards.size()];
+        List<Hazard> hazards = haul.route().hazards();
+        HazardFindings[] found = new HazardFindings[hazards.size()];
         AtomicInteger next = new AtomicInteger();
         List<ForkJoinTask<?>> all = new ArrayList<>();
         for (int k = 0; k < found.length; k++) {
@@ -92,51 +86,61 @@ public final class RouteCheck {
                 follower.judged(found[i]);
             }));
         }
-        List<Integer> tracksThatWait = SurveyFirst.waitingTracks(SurveyFirst.places(route));
+        List<Integer> tracksThatWait = SurveyOrder.waitingTracks(SurveyOrder.places(haul.route()));
         List<ForkJoinTask<HumpLadder>> humps = new ArrayList<>();
         for (int tracks : tracksThatWait) {
-            humps.add(ForkJoinTask.adapt(() -> HumpLadder.of(tracks, rig, stance, margins)));
+            humps.add(ForkJoinTask.adapt(() -> HumpLadders.of(tracks, haul.rig(), haul.stance(), haul.margins())));
         }
-        Map<String, ForkJoinTask<SketchGap>> sketches = SketchGap.tasks(route, rig, stance, margins);
+        Map<String, ForkJoinTask<SketchGap>> sketches = SketchGaps.tasks(haul);
         all.addAll(sketches.values());
         all.addAll(0, humps);
         ForkJoinTask.invokeAll(all);
-        List<Report.HazardFindings> findings = Stream.of(found)
-                .map(h -> route.findCandidate(h.id())
+        List<HazardFindings> findings = Stream.of(found)
+                .map(h -> haul.route()
+                        .findCandidate(h.id())
                         .map(c -> h.withNote(c.told().toString()))
                         .orElse(h))
                 .toList();
         return new Report(
                 Report.FORM,
                 Version.NUMBER,
-                new Report.CheckedRoute(
-                        route.name(),
-                        route.note(),
+                new CheckedRoute(
+                        haul.route().name(),
+                        haul.route().note(),
                         inputs.routeSha256(),
                         inputs.limitsSha256().orElse(null),
-                        route.lengthM(),
-                        route.legs().stream()
-                                .map(l -> new Report.CheckedLeg(l.name(), l.startChainageM(), l.endChainageM()))
+                        haul.route().lengthM(),
+                        haul.route().legs().stream()
+                                .map(l -> new CheckedLeg(l.name(), l.startChainageM(), l.endChainageM()))
                                 .toList()),
-                new Report.CheckedRig(rig.name(), rig.note(), inputs.rigSha256(), stance.name()),
-                margins,
-                TapeMeasures.of(stance).stream()
-                        .map(m -> new Report.TapeLine(m.what(), m.meters()))
+                new CheckedRig(
+                        haul.rig().name(),
+                        haul.rig().note(),
+                        inputs.rigSha256(),
+                        haul.stance().name()),
+                haul.margins(),
+                TapeMeasures.of(haul.stance()).stream()
+                        .map(m -> new TapeLine(m.what(), m.meters()))
                         .toList(),
-                List.of(term("rig measurement", rig.measurement()), term("tire and ride height", rig.ride())),
+                List.of(
+                        term("rig measurement", haul.rig().measurement()),
+                        term("tire and ride height", haul.rig().ride())),
                 routeVerdicts(configurations, findings, loads),
                 findings,
                 loads.report(),
-                ReversingCheck.of(rig, stance),
-                Stream.concat(Cautions.of(route).stream(), Cautions.of(stance).stream())
+                ReversingCheck.of(haul.rig(), haul.stance()),
+                Stream.concat(Cautions.of(haul.route()).stream(), Cautions.of(haul.stance()).stream())
                         .toList(),
                 new SurveyFirst(
-                        SurveyFirst.places(route, SketchGap.done(sketches), margins.groundM()),
+                        SurveyOrder.places(
+                                haul.route(),
+                                SketchGaps.done(sketches),
+                                haul.margins().groundM()),
                         humps.stream().map(ForkJoinTask::join).toList()));
     }
 
     /** What limits say is found anew each time: it takes next to nothing, and hangs on the whole route. */
-    private Report.HazardFindings findings(Hazard hazard) {
+    private HazardFindings findings(Hazard hazard) {
         if (hazard instanceof LimitedPlace place) {
             return findings(place, loads, configurations, level);
         }
@@ -147,8 +151,9 @@ public final class RouteCheck {
         return kept.of(question(hazard), () -> judged(hazard));
     }
 
-    private Report.HazardFindings judged(JoinedCorners.Judging judging) {
-        Report.HazardFindings found = CornerFindings.of(judging, rig, stance, margins, configurations, level);
+    private HazardFindings judged(JoinedCorners.Judging judging) {
+        HazardFindings found =
+                CornerFindings.of(judging, haul.rig(), haul.stance(), haul.margins(), configurations, level);
         configurations.forEach(c -> follower.judges(found.id()));
         return found;
     }
@@ -157,25 +162,25 @@ public final class RouteCheck {
         return new KeptFindings.Question(
                 judged,
                 inputs.rigSha256(),
-                stance.name(),
-                margins,
+                haul.stance().name(),
+                haul.margins(),
                 configurations.stream().map(loads::raisesFront).toList());
     }
 
-    private static Report.UncertaintyTerm term(String name, Uncertainty u) {
-        return new Report.UncertaintyTerm(name, u.valueM(), u.source());
+    private static UncertaintyTerm term(String name, Uncertainty u) {
+        return new UncertaintyTerm(name, u.valueM(), u.source());
     }
 
-    private Report.HazardFindings judged(Hazard hazard) {
-        HazardCheck check = new HazardCheck(hazard, rig, stance, margins);
+    private HazardFindings judged(Hazard hazard) {
+        HazardCheck check = new HazardCheck(hazard, haul.rig(), haul.stance(), haul.margins());
         Surroundings around = check.surroundings();
-        List<Report.Cell> cells = new ArrayList<>();
+        List<ReportCell> cells = new ArrayList<>();
         for (CheckedConfiguration c : configurations) {
             cells.add(level.under(deliverable(check.cell(c), c, loads), c));
             follower.judges(hazard.place().id());
         }
         HazardPlace place = hazard.place();
-        return new Report.HazardFindings(
+        return new HazardFindings(
                 place.id(),
                 hazard.kind(),
                 place.name(),
@@ -195,19 +200,19 @@ public final class RouteCheck {
     }
 
     /** A raise that the power take-off cannot give is none. */
-    static Report.Cell deliverable(Report.Cell cell, CheckedConfiguration configuration, RouteLoads loads) {
+    static ReportCell deliverable(ReportCell cell, CheckedConfiguration configuration, RouteLoads loads) {
         return cell.raise() == null || cell.raise().frontM() == 0 || loads.raisesFront(configuration)
                 ? cell
                 : cell.withoutRaise("a raise would make it clear, but the power take-off cannot raise this front");
     }
 
-    static Report.HazardFindings findings(
+    static HazardFindings findings(
             LimitedPlace limited, RouteLoads loads, List<CheckedConfiguration> configurations, LevelUnits level) {
         HazardPlace place = limited.place();
-        List<Report.Cell> cells = configurations.stream()
+        List<ReportCell> cells = configurations.stream()
                 .map(c -> level.under(loads.cell(limited, c), c))
                 .toList();
-        return new Report.HazardFindings(
+        return new HazardFindings(
                         place.id(),
                         limited.kind(),
                         place.name(),
@@ -232,8 +237,8 @@ public final class RouteCheck {
     }
 
     /** Loads do not depend on the notch. */
-    private static Report.LeastSetting inLoads(Report.LeastSetting least) {
-        return new Report.LeastSetting(
+    private static LeastSetting inLoads(LeastSetting least) {
+        return new LeastSetting(
                 least.lift(),
                 least.booster(),
                 least.notch(),
@@ -256,9 +261,8 @@ public final class RouteCheck {
         return from > to ? List.of() : List.of(from, to);
     }
 
-    private static List<Report.LeastSetting> leastSettings(
-            List<CheckedConfiguration> configurations, List<Report.Cell> cells) {
-        List<Report.LeastSetting> least = new ArrayList<>();
+    private static List<LeastSetting> leastSettings(List<CheckedConfiguration> configurations, List<ReportCell> cells) {
+        List<LeastSetting> least = new ArrayList<>();
         int i = 0;
         while (i < configurations.size()) {
             CheckedConfiguration first = configurations.get(i);
@@ -273,7 +277,7 @@ public final class RouteCheck {
                     notch = configurations.get(i).notch().name();
                 }
             }
-            least.add(new Report.LeastSetting(
+            least.add(new LeastSetting(
                     first.lift(),
                     first.booster(),
                     notch,
@@ -282,9 +286,9 @@ public final class RouteCheck {
         return least;
     }
 
-    static List<Report.ConfigurationVerdict> routeVerdicts(
-            List<CheckedConfiguration> configurations, List<Report.HazardFindings> hazards, RouteLoads loads) {
-        List<Report.ConfigurationVerdict> verdicts = new ArrayList<>();
+    static List<ConfigurationVerdict> routeVerdicts(
+            List<CheckedConfiguration> configurations, List<HazardFindings> hazards, RouteLoads loads) {
+        List<ConfigurationVerdict> verdicts = new ArrayList<>();
         for (int i = 0; i < configurations.size(); i++) {
             CheckedConfiguration c = configurations.get(i);
             int[] count = new int[Verdict.values().length];
@@ -293,15 +297,15 @@ public final class RouteCheck {
             // A file that names no hazard tells that nobody looked, not that there is none.
             Verdict unseen = hazards.isEmpty() ? Verdict.NOT_SURVEYED : Verdict.CLEAR;
             Verdict worst = loads.counts() ? carried.orWorse(unseen) : unseen;
-            for (Report.HazardFindings hazard : hazards) {
-                Report.Cell cell = hazard.cells().get(i);
+            for (HazardFindings hazard : hazards) {
+                ReportCell cell = hazard.cells().get(i);
                 count[cell.verdict().ordinal()]++;
                 worst = worst.orWorse(cell.verdict());
                 if (cell.raise() != null) {
                     raisedOnly++;
                 }
             }
-            verdicts.add(new Report.ConfigurationVerdict(
+            verdicts.add(new ConfigurationVerdict(
                     c.key(),
                     c.label().toString(),
                     c.lift(),

@@ -16,6 +16,11 @@ import org.cresthaul.axleload.LoadTest;
 import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.BridgeFinding;
+import org.cresthaul.report.LoadFinding;
+import org.cresthaul.report.LoadReport;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.LevelStance;
@@ -27,8 +32,8 @@ import org.cresthaul.route.Route;
 import org.cresthaul.units.RoundedFigures;
 
 /** The loads of every state of a stance, against the limits of a route and of every place on it. Immutable. */
-final class RouteLoads {
-    static final List<Sentence> CAUTIONS = Stream.of(
+public final class RouteLoads {
+    public static final List<Sentence> CAUTIONS = Stream.of(
                     Code.LOADS_CAUTION_SCALES, Code.LOADS_CAUTION_LIMITS, Code.LOADS_CAUTION_RATINGS)
             .map(Sentence::of)
             .toList();
@@ -46,9 +51,9 @@ final class RouteLoads {
     private record State(LoadCase loadCase, Optional<LoadJudge> judge) {}
 
     /** A verdict with its tests. */
-    private record Judged(Verdict verdict, Optional<LoadSheet.Finding> finding, List<Sentence> reasons) {}
+    private record Judged(Verdict verdict, Optional<LoadFinding> finding, List<Sentence> reasons) {}
 
-    RouteLoads(Route route, LevelStance stance) {
+    public RouteLoads(Route route, LevelStance stance) {
         this.route = route;
         this.stance = stance;
         base = route.limits().orElseGet(WeightLimits::federal);
@@ -64,7 +69,7 @@ final class RouteLoads {
     }
 
     /** Limits that hold where no place says otherwise. */
-    WeightLimits base() {
+    public WeightLimits base() {
         return base;
     }
 
@@ -76,7 +81,7 @@ final class RouteLoads {
      * What holds at a place: its own, and the route's, unless it replaces them itself or all of the combination is
      * where others do for as long as any of it is at the place.
      */
-    List<WeightLimits> limitsAt(LimitedPlace place, BoosterState booster) {
+    public List<WeightLimits> limitsAt(LimitedPlace place, BoosterState booster) {
         List<WeightLimits> sets = new ArrayList<>();
         if (!(place.replacesOthers() && place.limits().isPresent()) && !isReplacedAt(place, booster)) {
             sets.add(base);
@@ -91,12 +96,12 @@ final class RouteLoads {
     }
 
     /** One configuration at a limited place. */
-    Report.Cell cell(LimitedPlace place, CheckedConfiguration configuration) {
+    ReportCell cell(LimitedPlace place, CheckedConfiguration configuration) {
         Judged judged = judged(
                 state(configuration),
                 limitsAt(place, configuration.booster()),
                 place.limits().isEmpty());
-        return new Report.Cell(
+        return new ReportCell(
                 configuration.key(),
                 judged.verdict,
                 null,
@@ -148,9 +153,9 @@ final class RouteLoads {
     }
 
     /** The same with its figures. */
-    Report.Cell baseCell(CheckedConfiguration configuration) {
+    ReportCell baseCell(CheckedConfiguration configuration) {
         Judged judged = baseJudged(state(configuration));
-        return new Report.Cell(
+        return new ReportCell(
                 configuration.key(),
                 judged.verdict,
                 null,
@@ -200,8 +205,8 @@ final class RouteLoads {
         List<BridgeFinding.Together> together = new ArrayList<>();
         states.values()
                 .forEach(lifts ->
-                        lifts.values().forEach(s -> together.add(BridgeFinding.together(bridge, s.loadCase, s.judge))));
-        return BridgeFinding.of(bridge, together);
+                        lifts.values().forEach(s -> together.add(BridgeTelling.together(bridge, s.loadCase, s.judge))));
+        return BridgeTelling.of(bridge, together);
     }
 
     LoadReport report() {

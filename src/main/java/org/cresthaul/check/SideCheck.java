@@ -11,11 +11,13 @@ import org.cresthaul.clearance.PassageSearch;
 import org.cresthaul.clearance.RaiseNeeded;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Setting;
 
 /** Judges one side of a hazard, the ground below or the structure above, over all its lines and both levelings. */
-final class SideCheck {
+public final class SideCheck {
     private final double chainageM;
     private final List<RaiseNeeded.Lane> lanes;
     private final double marginM;
@@ -30,9 +32,9 @@ final class SideCheck {
      * @param reason why it is not clear
      * @param decider where gap less need is least, if another place than that of the least gap decides; null otherwise
      */
-    record Judged(
+    public record Judged(
             Verdict verdict,
-            Report.GapFinding gap,
+            GapFinding gap,
             Optional<Sentence> reason,
             Clearance least,
             RaiseNeeded.Lane lane,
@@ -179,10 +181,9 @@ final class SideCheck {
             }
         }
         // A search that had to end has no least to tell: then that of the passage with the worst verdict stands for it.
-        Report.GapFinding deciding =
+        GapFinding deciding =
                 decider.proven() ? finding(at, gapOf(decider, missed, at), missed, worst.verdict, null) : worst.gap;
-        Report.GapFinding gap =
-                finding(tellerOf(told, passages), told.least, told.lane.demand(), worst.verdict, deciding);
+        GapFinding gap = finding(tellerOf(told, passages), told.least, told.lane.demand(), worst.verdict, deciding);
         return new Judged(worst.verdict, gap, worst.reason, told.least, told.lane, told.leveling, decider);
     }
 
@@ -272,11 +273,10 @@ final class SideCheck {
                 Sentence.of(Code.REASON).with("where", Sentence.of(where)).with("why", why));
     }
 
-    private Report.GapFinding finding(
-            Passed passed, Clearance at, Demand demand, Verdict verdict, Report.GapFinding deciding) {
+    private GapFinding finding(Passed passed, Clearance at, Demand demand, Verdict verdict, GapFinding deciding) {
         Footing footing = passed.search.footingOf(at, demand);
         double wantedM = demand.marginM() > 0 ? marginM + sagM : 0;
-        return new Report.GapFinding(
+        return new GapFinding(
                 at.valueM(),
                 wantedM + footing.uncertaintyM(),
                 wantedM,

@@ -11,6 +11,7 @@ import org.cresthaul.clearance.RoadPlace;
 import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.UncertaintyTerm;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.CrossSection;
@@ -44,7 +45,7 @@ import org.cresthaul.units.Length;
  * @param terms the uncertainties that enter, with their sources
  * @param notes further facts for the reader
  */
-record Surroundings(
+public record Surroundings(
         List<RoadProfile> lines,
         List<Lane> lanes,
         boolean judgesGround,
@@ -53,7 +54,7 @@ record Surroundings(
         double sagM,
         double keptM,
         List<Sentence> limits,
-        List<Report.UncertaintyTerm> terms,
+        List<UncertaintyTerm> terms,
         List<String> notes) {
     /**
      * One wheel-path line, with the structure over it when there is one; or a place across the road, over the ground or
@@ -61,12 +62,12 @@ record Surroundings(
      *
      * @param line under the trailer
      */
-    record Lane(RoadProfile line, Optional<Soffit> soffit, Optional<RoadPlace> place) {
+    public record Lane(RoadProfile line, Optional<Soffit> soffit, Optional<RoadPlace> place) {
         Lane(RoadProfile line, Optional<Soffit> soffit) {
             this(line, soffit, Optional.empty());
         }
 
-        String name() {
+        public String name() {
             return place.map(RoadPlace::label).orElse(line.name());
         }
     }
@@ -87,7 +88,7 @@ record Surroundings(
     static final double UNKNOWN_SAG_M = 0.30;
 
     /** The passage over one lane: past the whole survey where ground is judged, else past the structure. */
-    Passage passage(LevelStance stance, Lane lane) {
+    public Passage passage(LevelStance stance, Lane lane) {
         double from = Double.POSITIVE_INFINITY;
         double to = Double.NEGATIVE_INFINITY;
         // Places across one road are passed alike, so that they can share what they have in common.
@@ -109,7 +110,7 @@ record Surroundings(
     }
 
     /** Whether ground clearance is judged on a lane. */
-    boolean judgesGroundOn(Lane lane) {
+    public boolean judgesGroundOn(Lane lane) {
         return judgesGround && (lane.place().isEmpty() || lane.soffit().isEmpty());
     }
 
@@ -125,7 +126,7 @@ record Surroundings(
     /** Statutory height of vehicles in most states of the USA: 13 ft 6 in (common practice). */
     private static final double STATUTORY_HEIGHT_M = 4.1148;
 
-    static Surroundings of(Hazard hazard) {
+    public static Surroundings of(Hazard hazard) {
         if (hazard instanceof RailCrossing crossing) {
             return crossing(crossing);
         }
@@ -144,7 +145,7 @@ record Surroundings(
     /**
      * For one combination: across the road where its lines say how they run, with what is too narrowly surveyed for it.
      */
-    static Surroundings of(Hazard hazard, LevelStance stance) {
+    public static Surroundings of(Hazard hazard, LevelStance stance) {
         Surroundings along = of(hazard);
         List<Sentence> limits = new ArrayList<>(along.limits);
         if (along.judgesGround) {
@@ -321,10 +322,10 @@ record Surroundings(
         return new Lane(RoadProfile.level(), Optional.of(soffitOver(structure, RoadProfile.level())));
     }
 
-    private static List<Report.UncertaintyTerm> terms(Hazard hazard, OptionalDouble posted) {
-        List<Report.UncertaintyTerm> terms = new ArrayList<>();
-        hazard.survey().ifPresent(s -> terms.add(new Report.UncertaintyTerm("survey", s.valueM(), s.source())));
-        posted.ifPresent(p -> terms.add(new Report.UncertaintyTerm(
+    private static List<UncertaintyTerm> terms(Hazard hazard, OptionalDouble posted) {
+        List<UncertaintyTerm> terms = new ArrayList<>();
+        hazard.survey().ifPresent(s -> terms.add(new UncertaintyTerm("survey", s.valueM(), s.source())));
+        posted.ifPresent(p -> terms.add(new UncertaintyTerm(
                 "posted or unknown height",
                 p,
                 "default: frost or an overlay may have raised the road by this much since the sign was set")));

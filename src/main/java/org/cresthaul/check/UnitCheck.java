@@ -14,6 +14,10 @@ import org.cresthaul.clearance.UnitSearch;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Names;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.FacingUnit;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Rig;
@@ -31,7 +35,7 @@ final class UnitCheck {
      * @param gap empty where nothing of the units can meet
      * @param reason why it is not clear
      */
-    record Judged(Verdict verdict, Optional<Report.GapFinding> gap, Optional<Sentence> reason) {}
+    record Judged(Verdict verdict, Optional<GapFinding> gap, Optional<Sentence> reason) {}
 
     /** One line with one leveling, and what was found there. */
     private record Passed(RaiseNeeded.Lane lane, Leveling leveling, UnitSearch search, UnitSearch.Look look) {
@@ -141,12 +145,12 @@ final class UnitCheck {
         Optional<Sentence> reason = because(
                 told, Reasons.ofUnits(verdict, told.lowM(), footing, excludedM, told.demand(), touchLevel(told)));
         double needM = verdict == Verdict.CONTACT ? excludedM : told.demand().marginM() + footing.uncertaintyM();
-        Report.GapFinding deciding = told.lowM() < needM ? null : deciding(verdict, passages);
+        GapFinding deciding = told.lowM() < needM ? null : deciding(verdict, passages);
         return new Judged(verdict, Optional.of(finding(told, told.least(), verdict, deciding)), reason);
     }
 
     /** Where gap less need is least of all: that of another position than the least gap's. */
-    private Report.GapFinding deciding(Verdict verdict, List<Passed> passages) {
+    private GapFinding deciding(Verdict verdict, List<Passed> passages) {
         int missed = verdict == Verdict.CONTACT ? 1 : 0;
         Passed at = passages.get(0);
         for (Passed passed : passages) {
@@ -183,11 +187,11 @@ final class UnitCheck {
         return Optional.of(Sentence.of(Code.REASON).with("where", where).with("why", why));
     }
 
-    private Report.GapFinding finding(Passed passed, UnitGap at, Verdict verdict, Report.GapFinding deciding) {
+    private GapFinding finding(Passed passed, UnitGap at, Verdict verdict, GapFinding deciding) {
         boolean excluding = deciding == null && verdict == Verdict.CONTACT;
         Footing footing = passed.search.footingOf(at, passed.demand());
         double distanceM = passed.search.distanceM(at);
-        return new Report.GapFinding(
+        return new GapFinding(
                 at.valueM(),
                 passed.demand().marginM() + footing.uncertaintyM(),
                 passed.demand().marginM(),
@@ -208,7 +212,7 @@ final class UnitCheck {
                 null,
                 passed.lane.passage().place().map(p -> p.drivenRightM()).orElse(null),
                 deciding,
-                new Report.Against(
+                new FacingUnit(
                         at.coupling().ahead().word(),
                         at.ahead().xM(),
                         at.ahead().hM(),

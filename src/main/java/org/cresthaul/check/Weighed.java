@@ -3,10 +3,10 @@ package org.cresthaul.check;
 import org.cresthaul.units.Rounding;
 
 /** Loads in a drawing, to 0.1 kg. */
-final class Weighed {
+public final class Weighed {
     private Weighed() {}
 
-    static double near(double kilograms) {
+    public static double near(double kilograms) {
         return Rounding.MASS_NEAR.of(kilograms);
     }
 }

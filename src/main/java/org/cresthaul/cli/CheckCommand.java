@@ -1,12 +1,13 @@
 package org.cresthaul.cli;
 
+import org.cresthaul.report.Version;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.server.JsonAnswer;
 import org.cresthaul.units.UnitSystem;
 import picocli.CommandLine.Command;

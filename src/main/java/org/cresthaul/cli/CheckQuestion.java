@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.cresthaul.check.Margins;
+import org.cresthaul.report.Margins;
 import org.cresthaul.units.Length;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.cresthaul.plan.Comparison;
 import org.cresthaul.plan.LeastReserve;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.SpareKind;
@@ -12,6 +11,7 @@ import org.cresthaul.units.Duration;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
+import org.cresthaul.whatif.Comparison;
 
 /** A comparison as the planner prints it: a line for each configuration, and where two of them fare differently. */
 final class ComparisonText {

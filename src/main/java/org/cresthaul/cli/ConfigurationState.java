@@ -3,7 +3,8 @@ package org.cresthaul.cli;
 import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.check.CheckedConfiguration;
-import org.cresthaul.check.Report;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.Report;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 
@@ -17,10 +18,10 @@ import org.cresthaul.rig.LiftState;
 record ConfigurationState(LiftState lift, BoosterState booster, int axles, int first, List<String> notches) {
     static List<ConfigurationState> listOf(Report report) {
         List<ConfigurationState> states = new ArrayList<>();
-        List<Report.ConfigurationVerdict> all = report.configurations();
+        List<ConfigurationVerdict> all = report.configurations();
         int i = 0;
         while (i < all.size()) {
-            Report.ConfigurationVerdict c = all.get(i);
+            ConfigurationVerdict c = all.get(i);
             List<String> notches = new ArrayList<>();
             int first = i;
             while (i < all.size()

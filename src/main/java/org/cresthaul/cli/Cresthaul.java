@@ -46,7 +46,7 @@ public final class Cresthaul implements Callable<Integer> {
     static final class Version implements IVersionProvider {
         @Override
         public String[] getVersion() {
-            return new String[] {"cresthaul " + org.cresthaul.check.Version.NUMBER};
+            return new String[] {"cresthaul " + org.cresthaul.report.Version.NUMBER};
         }
     }
 

@@ -1,6 +1,6 @@
 package org.cresthaul.cli;
 
-import org.cresthaul.check.Report;
+import org.cresthaul.report.UncertaintyTerm;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
 
@@ -11,7 +11,7 @@ final class Figures extends RoundedFigures {
     }
 
     /** "uncertainty of survey: 1/2 in (level and tape)" */
-    String uncertainty(Report.UncertaintyTerm term) {
+    String uncertainty(UncertaintyTerm term) {
         return "uncertainty of " + term.term() + ": " + required(term.valueM()) + " (" + term.source() + ")";
     }
 }

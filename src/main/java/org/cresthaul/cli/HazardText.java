@@ -6,14 +6,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.cresthaul.check.BackingLine;
-import org.cresthaul.check.CornerFinding;
-import org.cresthaul.check.DriverLine;
-import org.cresthaul.check.LoadSheet;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.UnitSwing;
-import org.cresthaul.check.Verdict;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.BackingLine;
+import org.cresthaul.report.CornerFinding;
+import org.cresthaul.report.DriverLine;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.LeastSetting;
+import org.cresthaul.report.LoadFinding;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.UnitSwing;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.units.RoundedFigures;
 
@@ -25,7 +29,7 @@ final class HazardText {
         this.figures = figures;
     }
 
-    String of(Report.HazardFindings hazard, List<ConfigurationState> states) {
+    String of(HazardFindings hazard, List<ConfigurationState> states) {
         StringBuilder text = new StringBuilder();
         text.append(hazard.id())
                 .append("  ")
@@ -60,7 +64,7 @@ final class HazardText {
         return Words.wrapped(text, "    ", ReportText.WIDTH);
     }
 
-    private String survey(Report.HazardFindings hazard) {
+    private String survey(HazardFindings hazard) {
         if (hazard.kind().judged() == HazardKind.Judged.BY_LOADS) {
             if (!hazard.surveyed()) {
                 return line("No limits are given: no load is known to be allowed here.");
@@ -88,7 +92,7 @@ final class HazardText {
     }
 
     /** How long a bridge is and what its permit asks. */
-    private String bridge(Report.HazardFindings hazard) {
+    private String bridge(HazardFindings hazard) {
         if (hazard.bridge() == null) {
             return "";
         }
@@ -102,7 +106,7 @@ final class HazardText {
     }
 
     /** The heaviest axles on a bridge together; the notch does not matter. */
-    private String together(Report.HazardFindings hazard, ConfigurationState state) {
+    private String together(HazardFindings hazard, ConfigurationState state) {
         return hazard.bridge() == null
                 ? ""
                 : hazard.bridge().together().stream()
@@ -121,8 +125,8 @@ final class HazardText {
                         .collect(Collectors.joining());
     }
 
-    private String answers(Report.HazardFindings hazard, ConfigurationState state) {
-        List<Report.Cell> cells = state.of(hazard.cells());
+    private String answers(HazardFindings hazard, ConfigurationState state) {
+        List<ReportCell> cells = state.of(hazard.cells());
         TextTable table = new TextTable("    ");
         table.add(row("notch", state.notches(), n -> n));
         table.add(row("in transport", cells, c -> c.verdict().word()));
@@ -140,9 +144,9 @@ final class HazardText {
                     cells,
                     c -> c.load() == null ? "" : figures.weightLeft(c.load().marginKg())));
         }
-        addGaps(table, "over the ground", cells, Report.Cell::ground);
-        addGaps(table, "under " + hazard.kind().over(), cells, Report.Cell::overhead);
-        Function<Report.Cell, Report.GapFinding> units = toldUnits(cells);
+        addGaps(table, "over the ground", cells, ReportCell::ground);
+        addGaps(table, "under " + hazard.kind().over(), cells, ReportCell::overhead);
+        Function<ReportCell, GapFinding> units = toldUnits(cells);
         addGaps(table, "between the units", cells, units);
         if (hazard.kind().isSped() && cells.stream().anyMatch(HazardText::isClear)) {
             table.add(row(
@@ -177,8 +181,8 @@ final class HazardText {
                 + remark(Words.capital(leastSetting(hazard, state).text()) + ".")
                 + governing(cells)
                 + together(hazard, state)
-                + tightest("over the ground", state, cells, Report.Cell::ground)
-                + tightest("under " + hazard.kind().over(), state, cells, Report.Cell::overhead)
+                + tightest("over the ground", state, cells, ReportCell::ground)
+                + tightest("under " + hazard.kind().over(), state, cells, ReportCell::overhead)
                 + tightest("between the units", state, cells, units)
                 + reasons(hazard, state, cells);
     }
@@ -187,19 +191,19 @@ final class HazardText {
      * The gap between units is told where it is not clear at some notch: it is nothing that anybody looks for on the
      * road.
      */
-    private static Function<Report.Cell, Report.GapFinding> toldUnits(List<Report.Cell> cells) {
+    private static Function<ReportCell, GapFinding> toldUnits(List<ReportCell> cells) {
         boolean told =
                 cells.stream().anyMatch(c -> c.units() != null && c.units().verdict() != Verdict.CLEAR);
-        return told ? Report.Cell::units : c -> null;
+        return told ? ReportCell::units : c -> null;
     }
 
-    private static boolean isClear(Report.Cell cell) {
+    private static boolean isClear(ReportCell cell) {
         return cell.verdict() == Verdict.CLEAR;
     }
 
     /** Loads do not depend on the notch: the first cell's rule is that of all. */
-    private static String governing(List<Report.Cell> cells) {
-        LoadSheet.Finding load = cells.get(0).load();
+    private static String governing(List<ReportCell> cells) {
+        LoadFinding load = cells.get(0).load();
         return load == null
                 ? ""
                 : remark("Governed by: " + load.rule() + ", " + load.axles() + " (" + load.source() + ").");
@@ -211,8 +215,7 @@ final class HazardText {
         return row;
     }
 
-    private void addGaps(
-            TextTable table, String name, List<Report.Cell> cells, Function<Report.Cell, Report.GapFinding> side) {
+    private void addGaps(TextTable table, String name, List<ReportCell> cells, Function<ReportCell, GapFinding> side) {
         if (cells.stream().anyMatch(c -> side.apply(c) != null)) {
             table.add(row(
                     name,
@@ -225,16 +228,16 @@ final class HazardText {
         }
     }
 
-    private RoundedFigures.GapAndNeed pair(Report.GapFinding gap) {
+    private RoundedFigures.GapAndNeed pair(GapFinding gap) {
         return figures.against(gap.valueM(), gap.requiredM());
     }
 
-    private RoundedFigures.GapAndNeed then(Report.RaiseFinding raise) {
+    private RoundedFigures.GapAndNeed then(RaiseFinding raise) {
         return figures.against(raise.clearanceM(), raise.requiredM());
     }
 
     /** The way round; the notch does not matter. */
-    private String wayRound(Report.Cell cell) {
+    private String wayRound(ReportCell cell) {
         CornerFinding c = cell.corner();
         if (c == null) {
             return "";
@@ -353,7 +356,7 @@ final class HazardText {
         return text.toString();
     }
 
-    private static Report.LeastSetting leastSetting(Report.HazardFindings hazard, ConfigurationState state) {
+    private static LeastSetting leastSetting(HazardFindings hazard, ConfigurationState state) {
         return hazard.least().stream()
                 .filter(l -> l.lift().equals(state.lift()) && l.booster().equals(state.booster()))
                 .findFirst()
@@ -362,13 +365,10 @@ final class HazardText {
 
     /** Where the gap is least among these notches. */
     private String tightest(
-            String name,
-            ConfigurationState state,
-            List<Report.Cell> cells,
-            Function<Report.Cell, Report.GapFinding> side) {
+            String name, ConfigurationState state, List<ReportCell> cells, Function<ReportCell, GapFinding> side) {
         int at = -1;
         for (int i = 0; i < cells.size(); i++) {
-            Report.GapFinding gap = side.apply(cells.get(i));
+            GapFinding gap = side.apply(cells.get(i));
             if (gap != null
                     && (at < 0 || gap.valueM() < side.apply(cells.get(at)).valueM())) {
                 at = i;
@@ -383,13 +383,10 @@ final class HazardText {
 
     /** Where another gap than the least decides: at the notch where that leaves the least share of its need. */
     private String decidedElsewhere(
-            String name,
-            ConfigurationState state,
-            List<Report.Cell> cells,
-            Function<Report.Cell, Report.GapFinding> side) {
+            String name, ConfigurationState state, List<ReportCell> cells, Function<ReportCell, GapFinding> side) {
         int at = -1;
         for (int i = 0; i < cells.size(); i++) {
-            Report.GapFinding gap = side.apply(cells.get(i));
+            GapFinding gap = side.apply(cells.get(i));
             if (gap != null
                     && gap.deciding() != null
                     && (at < 0
@@ -401,12 +398,12 @@ final class HazardText {
         if (at < 0) {
             return "";
         }
-        Report.GapFinding gap = side.apply(cells.get(at)).deciding();
+        GapFinding gap = side.apply(cells.get(at)).deciding();
         return remark("Decided elsewhere " + name + ", notch " + state.notches().get(at) + ": "
                 + pair(gap).gap() + " where " + pair(gap).need() + " is needed; " + place(gap));
     }
 
-    private String place(Report.GapFinding gap) {
+    private String place(GapFinding gap) {
         String beyond = gap.beyondSurveyM() > 0
                 ? ", standing on ground up to " + figures.distance(gap.beyondSurveyM()) + " beyond the survey"
                         + (gap.gradeDeclared() ? ", at its declared grade" : " whose grade nobody declared")
@@ -421,7 +418,7 @@ final class HazardText {
                 + figures.alongRoad(gap.steerM()) + beyond + ".";
     }
 
-    private String across(Report.GapFinding gap) {
+    private String across(GapFinding gap) {
         return gap.besideM() == null
                 ? "line " + gap.line()
                 : gap.line() + " (" + figures.distance(Math.abs(gap.besideM()))
@@ -429,7 +426,7 @@ final class HazardText {
     }
 
     /** Why what is not clear is not, and why no raise helps; the limits of the whole hazard are told above. */
-    private static String reasons(Report.HazardFindings hazard, ConfigurationState state, List<Report.Cell> cells) {
+    private static String reasons(HazardFindings hazard, ConfigurationState state, List<ReportCell> cells) {
         Map<String, List<String>> notches = new LinkedHashMap<>();
         for (int i = 0; i < cells.size(); i++) {
             List<String> reasons = new ArrayList<>(cells.get(i).reasons().stream()

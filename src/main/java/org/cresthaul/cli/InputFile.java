@@ -9,10 +9,10 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.exchange.json.JsonText;
 import org.cresthaul.server.Sample;
 import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.InputRejected;
-import org.cresthaul.units.JsonText;
 
 /** A route or rig file as it was when it was read, or why it could not be. Immutable. */
 final class InputFile {

@@ -3,9 +3,10 @@ package org.cresthaul.cli;
 import java.math.RoundingMode;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.cresthaul.check.LoadReport;
-import org.cresthaul.check.LoadSheet;
-import org.cresthaul.check.Report;
+import org.cresthaul.report.LoadFinding;
+import org.cresthaul.report.LoadReport;
+import org.cresthaul.report.LoadSheet;
+import org.cresthaul.report.Report;
 
 /** The loads of a printed report: what holds where, how many axles must be down where, and every state's sheet. */
 final class LoadText {
@@ -93,7 +94,7 @@ final class LoadText {
         TextTable table = new TextTable("    ");
         table.add("group", "load", "each axle", "limit applied", "left", "verdict", "rule");
         for (LoadSheet.GroupLine g : sheet.groups()) {
-            LoadSheet.Finding f = g.finding();
+            LoadFinding f = g.finding();
             table.add(
                     g.label(),
                     figures.weight(g.loadKg()),
@@ -145,7 +146,7 @@ final class LoadText {
                         .collect(Collectors.joining(", ", "s: ", ""));
     }
 
-    private static String rule(LoadSheet.Finding f) {
+    private static String rule(LoadFinding f) {
         return f.rule() + ", " + f.axles() + " (" + f.source() + ")";
     }
 

@@ -1,7 +1,7 @@
 package org.cresthaul.cli;
 
-import org.cresthaul.check.Report;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 
 /** One sign for each verdict, where words have no room; {@link #KEY} says them in words. */
 final class Marks {
@@ -22,7 +22,7 @@ final class Marks {
         };
     }
 
-    static String of(Report.Cell cell) {
+    static String of(ReportCell cell) {
         return of(cell.verdict()) + (cell.raise() == null ? "" : "^");
     }
 }

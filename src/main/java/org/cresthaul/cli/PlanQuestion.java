@@ -4,18 +4,18 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.cresthaul.check.Margins;
-import org.cresthaul.check.Report;
-import org.cresthaul.plan.Comparison;
-import org.cresthaul.plan.CompletePlan;
-import org.cresthaul.plan.ConfigurationComparison;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.plan.PlanOptionsCheck;
-import org.cresthaul.plan.SettledConditions;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.server.SettledConditions;
 import org.cresthaul.units.BadQuantity;
 import org.cresthaul.units.Grade;
 import org.cresthaul.units.InputProblem;
+import org.cresthaul.whatif.Comparison;
+import org.cresthaul.whatif.CompletePlan;
+import org.cresthaul.whatif.ConfigurationComparison;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -68,17 +68,14 @@ final class PlanQuestion {
     Answer answer() throws Refused {
         Asked whole = made();
         Question q = whole.question;
-        return new Answer(
-                q,
-                whole.report,
-                CompletePlan.of(q.route(), q.rig(), q.stance(), whole.margins, whole.report, whole.options));
+        return new Answer(q, whole.report, CompletePlan.of(q.haul(whole.margins), whole.report, whole.options));
     }
 
     /** @throws Refused likewise */
     Comparison comparison() throws Refused {
         Asked whole = made();
         Question q = whole.question;
-        return ConfigurationComparison.of(q.route(), q.rig(), q.stance(), whole.margins, whole.report, whole.options);
+        return ConfigurationComparison.of(q.haul(whole.margins), whole.report, whole.options);
     }
 
     private Asked made() throws Refused {

@@ -3,16 +3,17 @@ package org.cresthaul.cli;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.axleload.WeightLimits;
-import org.cresthaul.check.Inputs;
-import org.cresthaul.check.Margins;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.LimitsFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
-import org.cresthaul.route.LimitsFile;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.server.StanceChoice;
 import org.cresthaul.units.InputProblem;
 
@@ -47,7 +48,11 @@ record Question(Route route, Rig rig, LevelStance stance, Inputs inputs) {
                 inputs);
     }
 
+    Haul haul(Margins margins) {
+        return new Haul(route, rig, stance, margins);
+    }
+
     Report answer(Margins margins) {
-        return RouteCheck.check(route, rig, stance, margins, inputs);
+        return RouteCheck.check(haul(margins), inputs);
     }
 }

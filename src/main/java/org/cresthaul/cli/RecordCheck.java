@@ -2,10 +2,10 @@ package org.cresthaul.cli;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.List;
+import org.cresthaul.exchange.json.JsonText;
 import org.cresthaul.server.JsonDifferences;
 import org.cresthaul.server.PaperRecord;
 import org.cresthaul.units.InputRejected;
-import org.cresthaul.units.JsonText;
 import org.cresthaul.units.Problems;
 
 /** Makes a paper again from its record and tells whether it is the same. */

@@ -8,14 +8,18 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.cresthaul.check.Cautions;
-import org.cresthaul.check.CornerFinding;
-import org.cresthaul.check.HumpLadder;
-import org.cresthaul.check.LoadSheet;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.SketchGap;
-import org.cresthaul.check.SurveyFirst;
-import org.cresthaul.check.Verdict;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.CornerFinding;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.HumpLadder;
+import org.cresthaul.report.LoadFinding;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.SketchGap;
+import org.cresthaul.report.SurveyFirst;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
 
@@ -39,7 +43,7 @@ final class ReportCsv {
         Report report = RoundedRecords.of(found);
         CsvTable table = new CsvTable();
         table.line(header());
-        for (Report.HazardFindings hazard : report.hazards()) {
+        for (HazardFindings hazard : report.hazards()) {
             for (int i = 0; i < hazard.cells().size(); i++) {
                 table.line(row(
                         report,
@@ -133,8 +137,7 @@ final class ReportCsv {
         return names;
     }
 
-    private List<String> row(
-            Report report, Report.HazardFindings hazard, Report.ConfigurationVerdict c, Report.Cell cell) {
+    private List<String> row(Report report, HazardFindings hazard, ConfigurationVerdict c, ReportCell cell) {
         List<String> row = new ArrayList<>(List.of(
                 CsvTable.written(hazard.id()),
                 CsvTable.written(hazard.name()),
@@ -177,8 +180,7 @@ final class ReportCsv {
     }
 
     /** Where it stands among what to survey first, and at a rail crossing how high a hump this configuration clears. */
-    private void addSurvey(
-            List<String> row, SurveyFirst first, Report.HazardFindings hazard, Report.ConfigurationVerdict c) {
+    private void addSurvey(List<String> row, SurveyFirst first, HazardFindings hazard, ConfigurationVerdict c) {
         Optional<SurveyFirst.Place> found =
                 first.places().stream().filter(p -> p.id().equals(hazard.id())).findFirst();
         if (found.isEmpty()) {
@@ -208,7 +210,7 @@ final class ReportCsv {
     }
 
     /** Rounded down; "crawl" where what is clear is only so at a crawl, empty where speed has no bearing. */
-    private String speed(Report.HazardFindings hazard, Report.Cell cell) {
+    private String speed(HazardFindings hazard, ReportCell cell) {
         if (!hazard.kind().isSped() || cell.verdict() != Verdict.CLEAR) {
             return "";
         }
@@ -217,7 +219,7 @@ final class ReportCsv {
                 : Figures.fixed(cell.mostMps() / (us ? MILE_M : 1000) * 3600, 1, RoundingMode.DOWN);
     }
 
-    private void addGap(List<String> row, Report.GapFinding gap) {
+    private void addGap(List<String> row, GapFinding gap) {
         if (gap == null) {
             row.addAll(Collections.nCopies(14, ""));
         } else {
@@ -269,7 +271,7 @@ final class ReportCsv {
         return CsvTable.written(all.stream().map(Sentence::toString).collect(Collectors.joining(between)));
     }
 
-    private void addLoad(List<String> row, LoadSheet.Finding load) {
+    private void addLoad(List<String> row, LoadFinding load) {
         if (load == null) {
             row.addAll(List.of("", "", "", "", "", ""));
         } else {

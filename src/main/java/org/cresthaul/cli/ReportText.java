@@ -3,7 +3,10 @@ package org.cresthaul.cli;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.cresthaul.check.Report;
+import org.cresthaul.report.CheckedLeg;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Report;
 import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
 
@@ -54,7 +57,7 @@ final class ReportText {
         return text.toString();
     }
 
-    private static boolean hasFigures(Report.HazardFindings hazard) {
+    private static boolean hasFigures(HazardFindings hazard) {
         return hazard.cells().stream().anyMatch(c -> c.governing().isPresent());
     }
 
@@ -64,7 +67,7 @@ final class ReportText {
                 "Route",
                 report.route().name() + ", " + figures.chainage(report.route().lengthM()));
         addNote(table, report.route().note());
-        for (Report.CheckedLeg leg : report.route().legs()) {
+        for (CheckedLeg leg : report.route().legs()) {
             table.add(
                     "",
                     "leg " + leg.name() + ", " + figures.chainage(leg.startChainageM()) + " to "
@@ -111,7 +114,7 @@ final class ReportText {
                 "loads not known",
                 "clear only raised");
         for (ConfigurationState state : ConfigurationState.listOf(report)) {
-            for (Report.ConfigurationVerdict c : state.of(report.configurations())) {
+            for (ConfigurationVerdict c : state.of(report.configurations())) {
                 table.add(
                         state.label(),
                         c.notch(),

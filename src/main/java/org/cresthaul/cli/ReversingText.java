@@ -1,9 +1,9 @@
 package org.cresthaul.cli;
 
-import org.cresthaul.check.Report;
-import org.cresthaul.check.ReversingReport;
-import org.cresthaul.check.ReversingReport.State;
-import org.cresthaul.check.ReversingReport.Way;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReversingReport;
+import org.cresthaul.report.ReversingReport.State;
+import org.cresthaul.report.ReversingReport.Way;
 
 /** How far every state goes straight back, for a printed report. */
 final class ReversingText {

@@ -1,5 +1,6 @@
 package org.cresthaul.cli;
 
+import org.cresthaul.report.Version;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.NetworkInterface;
@@ -12,11 +13,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
-import org.cresthaul.check.Margins;
-import org.cresthaul.check.Report;
 import org.cresthaul.exchange.BaseMapFile;
-import org.cresthaul.rig.RigFile;
-import org.cresthaul.route.RouteFile;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
 import org.cresthaul.server.Sample;
 import org.cresthaul.server.Samples;
 import org.cresthaul.server.ServerOptions;

@@ -5,12 +5,12 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.util.List;
-import org.cresthaul.check.Margins;
+import org.cresthaul.exchange.json.JsonText;
 import org.cresthaul.plan.PlanOptions;
-import org.cresthaul.plan.Statement;
+import org.cresthaul.report.Margins;
+import org.cresthaul.sheet.Statement;
 import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.InputRejected;
-import org.cresthaul.units.JsonText;
 import org.cresthaul.units.Problems;
 import org.cresthaul.units.UnitSystem;
 

@@ -5,9 +5,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.SketchGap;
-import org.cresthaul.check.SurveyFirst;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.SketchGap;
+import org.cresthaul.report.SurveyFirst;
 import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
 
@@ -27,8 +28,8 @@ final class SurveyFirstCsv {
 
     String of(Report found) {
         Report report = RoundedRecords.of(found);
-        Map<String, Report.HazardFindings> hazards =
-                report.hazards().stream().collect(Collectors.toMap(Report.HazardFindings::id, Function.identity()));
+        Map<String, HazardFindings> hazards =
+                report.hazards().stream().collect(Collectors.toMap(HazardFindings::id, Function.identity()));
         String length = us ? "_in" : "_m";
         CsvTable table = new CsvTable();
         table.line(List.of(
@@ -55,7 +56,7 @@ final class SurveyFirstCsv {
         return table.text();
     }
 
-    private List<String> row(Report report, Report.HazardFindings hazard, SurveyFirst.Place place) {
+    private List<String> row(Report report, HazardFindings hazard, SurveyFirst.Place place) {
         SketchGap sketch = place.sketch();
         return List.of(
                 "" + place.rank(),

@@ -5,10 +5,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
-import org.cresthaul.check.HumpLadder;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.SketchGap;
-import org.cresthaul.check.SurveyFirst;
+import org.cresthaul.report.HumpLadder;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.SketchGap;
+import org.cresthaul.report.SurveyFirst;
 
 /** What to survey first: one table in order, and how high a rail crossing the combination clears. */
 final class SurveyFirstText {

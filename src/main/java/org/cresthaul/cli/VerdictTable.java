@@ -3,8 +3,9 @@ package org.cresthaul.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.units.UnitSystem;
 
 /** Every hazard at every setting by marks, as many settings beside each other as fit; then the whole route. */
@@ -58,7 +59,7 @@ final class VerdictTable {
         table.add(row("", "", "", states, ConfigurationState::axlesLabel));
         table.add(row("", "", "booster", states, s -> s.booster().word()));
         table.add(row("", "", "notch", states, s -> strip(s.notches(), n -> n)));
-        List<Report.HazardFindings> waiting =
+        List<HazardFindings> waiting =
                 report.hazards().stream().filter(h -> !h.surveyed()).toList();
         boolean together = waiting.size() > FEW;
         if (together) {
@@ -71,7 +72,7 @@ final class VerdictTable {
                             s.of(report.configurations()),
                             c -> Marks.of(worst(waiting, report.configurations().indexOf(c))))));
         }
-        for (Report.HazardFindings hazard : report.hazards()) {
+        for (HazardFindings hazard : report.hazards()) {
             if (together && !hazard.surveyed()) {
                 continue;
             }
@@ -99,7 +100,7 @@ final class VerdictTable {
         return table.text();
     }
 
-    private static Verdict worst(List<Report.HazardFindings> hazards, int configuration) {
+    private static Verdict worst(List<HazardFindings> hazards, int configuration) {
         return hazards.stream()
                 .map(h -> h.cells().get(configuration).verdict())
                 .reduce(Verdict::orWorse)

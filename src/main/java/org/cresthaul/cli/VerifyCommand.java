@@ -5,17 +5,17 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.cresthaul.check.Report;
-import org.cresthaul.plan.CompletePlan;
+import org.cresthaul.exchange.json.JsonText;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptionsCheck;
-import org.cresthaul.plan.Statement;
+import org.cresthaul.report.Report;
 import org.cresthaul.server.JsonAnswer;
 import org.cresthaul.server.JsonDifferences;
+import org.cresthaul.sheet.Statement;
 import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.InputRejected;
-import org.cresthaul.units.JsonText;
 import org.cresthaul.units.Problems;
+import org.cresthaul.whatif.CompletePlan;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -135,7 +135,7 @@ final class VerifyCommand implements Callable<Integer> {
             mistakes.add("What the statement was asked", problems);
         }
         mistakes.refuseIfAny();
-        Plan plan = CompletePlan.of(q.route(), q.rig(), q.stance(), statement.margins(), report, statement.options());
+        Plan plan = CompletePlan.of(q.haul(statement.margins()), report, statement.options());
         byte[] written =
                 JsonAnswer.bytes(Statement.of(plan, report, q.route(), q.rig(), q.stance(), statement.units()));
         try {

@@ -6,14 +6,14 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.cresthaul.exchange.json.JsonFields;
+import org.cresthaul.exchange.json.JsonText;
 import org.cresthaul.exchange.osm.BaseMap;
 import org.cresthaul.exchange.osm.BaseMap.Layer;
 import org.cresthaul.exchange.osm.BaseMap.Shape;
+import org.cresthaul.exchange.routefile.PositionFields;
 import org.cresthaul.route.LonLat;
-import org.cresthaul.route.PositionFields;
 import org.cresthaul.units.InputRejected;
-import org.cresthaul.units.JsonFields;
-import org.cresthaul.units.JsonText;
 import org.cresthaul.units.Problems;
 
 /**

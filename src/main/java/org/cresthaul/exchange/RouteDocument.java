@@ -12,11 +12,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.cresthaul.exchange.json.JsonText;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.route.LonLat;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.route.RouteLine;
 import org.cresthaul.units.InputRejected;
-import org.cresthaul.units.JsonText;
 import org.cresthaul.units.Problems;
 
 /**

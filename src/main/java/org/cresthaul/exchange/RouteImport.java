@@ -12,6 +12,7 @@ import org.cresthaul.exchange.osm.MapCandidate;
 import org.cresthaul.exchange.osm.MapExtract;
 import org.cresthaul.exchange.osm.MapProgress;
 import org.cresthaul.exchange.raster.RasterSource;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.exchange.track.LineMending;
 import org.cresthaul.exchange.track.LineMending.MendedLeg;
 import org.cresthaul.exchange.track.LineThinning;
@@ -23,7 +24,6 @@ import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.LonLat;
 import org.cresthaul.route.Passage;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.route.RouteLine;
 import org.cresthaul.units.InputRejected;
 

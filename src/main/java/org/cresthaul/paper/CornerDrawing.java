@@ -5,14 +5,14 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.DoubleFunction;
 import java.util.stream.Stream;
-import org.cresthaul.check.CornerView;
-import org.cresthaul.check.MarkKind;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
 import org.cresthaul.units.RoundedFigures;
+import org.cresthaul.view.CornerView;
+import org.cresthaul.view.MarkKind;
 
 /**
  * A corner from above: pavement, what the combination sweeps over, its line, and where it stands when it is tightest.

@@ -5,7 +5,7 @@ import java.util.List;
 import org.cresthaul.paper.Drawing.Anchor;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
-import org.cresthaul.plan.Envelope;
+import org.cresthaul.sheet.Envelope;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
 

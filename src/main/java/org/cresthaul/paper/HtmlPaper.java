@@ -2,8 +2,8 @@ package org.cresthaul.paper;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import org.cresthaul.check.Verdict;
 import org.cresthaul.language.Code;
+import org.cresthaul.report.Verdict;
 
 /** A paper as one HTML file that needs nothing else: style and drawings inside, no script. */
 final class HtmlPaper {

@@ -1,10 +1,12 @@
 package org.cresthaul.paper;
 
+import org.cresthaul.report.Inputs;
 import java.util.List;
-import org.cresthaul.check.Report;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.CheckedRig;
+import org.cresthaul.report.CheckedRoute;
 
 /** The foot of every page: which program, which files. */
 final class Imprint {
@@ -13,7 +15,7 @@ final class Imprint {
 
     private Imprint() {}
 
-    static List<String> of(String version, Report.CheckedRoute route, Report.CheckedRig rig, Catalog catalog) {
+    static List<String> of(String version, CheckedRoute route, CheckedRig rig, Catalog catalog) {
         return List.of(
                 Sentence.of(Code.IMPRINT_PROGRAM).with("version", version).in(catalog),
                 Sentence.of(Code.IMPRINT_ROUTE)

@@ -7,7 +7,6 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
-import org.cresthaul.check.Verdict;
 import org.cresthaul.exchange.CreditedMap;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
@@ -15,10 +14,11 @@ import org.cresthaul.language.Sentence;
 import org.cresthaul.paper.Drawing.Anchor;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
-import org.cresthaul.plan.RunSheet;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.route.LonLat;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.StoppingPlace;
+import org.cresthaul.sheet.RunSheet;
 import org.cresthaul.units.UnitSystem;
 
 /** A map of one leg, or of the whole route: its line, places with their verdicts, stops. North is up. */

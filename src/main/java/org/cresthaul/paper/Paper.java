@@ -1,10 +1,10 @@
 package org.cresthaul.paper;
 
 import java.util.List;
-import org.cresthaul.check.Verdict;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
-import org.cresthaul.plan.SheetLine;
+import org.cresthaul.report.Verdict;
+import org.cresthaul.sheet.SheetLine;
 
 /**
  * A paper before it is put into a form: parts of blocks, of which PDF and HTML are made alike.

@@ -2,9 +2,9 @@ package org.cresthaul.paper;
 
 import java.util.Optional;
 import org.cresthaul.exchange.CreditedMap;
-import org.cresthaul.plan.RunSheet;
-import org.cresthaul.plan.Statement;
 import org.cresthaul.route.Route;
+import org.cresthaul.sheet.RunSheet;
+import org.cresthaul.sheet.Statement;
 
 /** Run sheets and statements as files. Equal papers are equal bytes. */
 public final class Papers {

@@ -15,12 +15,12 @@ import org.cresthaul.paper.Paper.Box;
 import org.cresthaul.paper.Paper.Cell;
 import org.cresthaul.paper.Paper.Column;
 import org.cresthaul.paper.Paper.Tone;
-import org.cresthaul.plan.AlikeBlocks;
-import org.cresthaul.plan.CardKind;
 import org.cresthaul.plan.Plan;
-import org.cresthaul.plan.RunSheet;
-import org.cresthaul.plan.SheetLine;
 import org.cresthaul.route.HazardKind;
+import org.cresthaul.sheet.AlikeBlocks;
+import org.cresthaul.sheet.CardKind;
+import org.cresthaul.sheet.RunSheet;
+import org.cresthaul.sheet.SheetLine;
 import org.cresthaul.units.UnitSystem;
 
 /**

@@ -1,38 +1,44 @@
 package org.cresthaul.paper;
 
+import org.cresthaul.report.ReportCell;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.cresthaul.check.CornerView;
-import org.cresthaul.check.NotSurveyedException;
-import org.cresthaul.check.PassageView;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.view.CornerView;
+import org.cresthaul.view.NotSurveyedException;
+import org.cresthaul.view.PassageView;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.exchange.CreditedMap;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Names;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.Plan;
-import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.SpareKind;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Route;
+import org.cresthaul.sheet.RunSheet;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
+import org.cresthaul.view.CornerView;
+import org.cresthaul.view.NotSurveyedException;
+import org.cresthaul.view.PassageView;
 
 /**
  * The drawings of a run sheet: the side view and its detail where a place is passed raised, is not clear, or leaves
  * less than twice the margin; corners from above; a map of each leg. Of the same route, rig and stance as the plan.
  */
 public final class SheetPictures {
-    private final Route route;
-    private final Rig rig;
-    private final LevelStance stance;
+    private final Haul haul;
     private final Plan plan;
     private final Report report;
     private final UnitSystem units;
@@ -52,9 +58,7 @@ public final class SheetPictures {
             Catalog catalog) {
         this.map = map;
         this.catalog = catalog;
-        this.route = route;
-        this.rig = rig;
-        this.stance = stance;
+        haul = new Haul(route, rig, stance, plan.margins());
         this.plan = RoundedRecords.of(plan);
         this.report = report;
         this.units = units;
@@ -66,7 +70,7 @@ public final class SheetPictures {
     }
 
     Paper.Picture map(RunSheet.Leg leg) {
-        return LegMap.of(route, map, leg, units, catalog);
+        return LegMap.of(haul.route(), map, leg, units, catalog);
     }
 
     List<Paper.Picture> of(RunSheet.Entry entry) {
@@ -100,8 +104,7 @@ public final class SheetPictures {
     }
 
     private Paper.Picture corner(Plan.Passage p) {
-        CornerView view = CornerView.of(
-                route, rig, stance, plan.margins(), p.hazard(), p.set().configuration());
+        CornerView view = CornerView.of(haul, p.hazard(), p.set().configuration());
         return new Paper.Picture(
                 CornerDrawing.of(view, radiusM(p), figures, catalog),
                 Sentence.of(view.backing() ? Code.CORNER_CAPTION_BACKED : Code.CORNER_CAPTION_DRIVEN)
@@ -127,16 +130,13 @@ public final class SheetPictures {
 
     private List<Paper.Picture> side(Plan.Passage p, Plan.Spare spare, boolean whole) {
         boolean overhead = spare.kind() == SpareKind.OVERHEAD;
-        Optional<Report.GapFinding> gap = p.raise() == null ? gap(p, overhead) : Optional.empty();
+        Optional<GapFinding> gap = p.raise() == null ? gap(p, overhead) : Optional.empty();
         PassageView view = PassageView.of(
-                route,
-                rig,
-                stance,
-                plan.margins(),
+                haul,
                 p.hazard(),
                 p.set().configuration(),
-                gap.map(Report.GapFinding::line),
-                gap.map(Report.GapFinding::leveling),
+                gap.map(GapFinding::line),
+                gap.map(GapFinding::leveling),
                 p.raise() == null ? 0 : p.raise().frontM(),
                 p.raise() == null ? 0 : p.raise().rearM());
         String shown = catalog.figure(figures.clearance(spare.value()));
@@ -171,17 +171,17 @@ public final class SheetPictures {
     }
 
     private OptionalDouble radiusM(Plan.Passage p) {
-        return cell(p).map(Report.Cell::corner).stream()
+        return cell(p).map(ReportCell::corner).stream()
                 .mapToDouble(c ->
                         c.backing() != null ? c.backing().radiusM() : c.line().radiusM())
                 .findFirst();
     }
 
-    private Optional<Report.GapFinding> gap(Plan.Passage p, boolean overhead) {
+    private Optional<GapFinding> gap(Plan.Passage p, boolean overhead) {
         return cell(p).map(c -> overhead ? c.overhead() : c.ground());
     }
 
-    private Optional<Report.Cell> cell(Plan.Passage p) {
+    private Optional<ReportCell> cell(Plan.Passage p) {
         return report.hazards().stream()
                 .filter(h -> h.id().equals(p.hazard()))
                 .flatMap(h -> h.cells().stream())

@@ -3,7 +3,6 @@ package org.cresthaul.paper;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.DoubleStream;
-import org.cresthaul.check.PassageView;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Names;
@@ -11,6 +10,7 @@ import org.cresthaul.language.Sentence;
 import org.cresthaul.paper.Drawing.Anchor;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
+import org.cresthaul.view.PassageView;
 
 /** The combination from the right where a passage is tightest: all of it, and enlarged around the least gap. */
 final class SideDrawing {

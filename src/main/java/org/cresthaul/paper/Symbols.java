@@ -2,10 +2,10 @@ package org.cresthaul.paper;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.cresthaul.check.Verdict;
 import org.cresthaul.paper.Drawing.Anchor;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
+import org.cresthaul.report.Verdict;
 
 /**
  * Verdicts as shapes in a box of 16 by 16, those of the page: they differ in outline and in how much is inked, so that

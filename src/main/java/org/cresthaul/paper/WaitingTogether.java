@@ -8,9 +8,9 @@ import java.util.function.Predicate;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.cresthaul.check.SurveyFirst;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
+import org.cresthaul.report.SurveyFirst;
 
 /**
  * Shortens lists of places that wait for a survey: more than {@link #MOST} one after the other are told by their number

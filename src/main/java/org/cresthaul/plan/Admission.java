@@ -3,8 +3,9 @@ package org.cresthaul.plan;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 
 /** Which configuration may pass which place, in transport or raised, with what the planner allows. */
 final class Admission {
@@ -26,7 +27,7 @@ final class Admission {
     record Raise(double frontM, double rearM) {
         static final Raise NONE = new Raise(0, 0);
 
-        static Raise of(Report.RaiseFinding finding) {
+        static Raise of(RaiseFinding finding) {
             return new Raise(finding.frontM(), finding.rearM());
         }
 
@@ -80,7 +81,7 @@ final class Admission {
     private static Set<String> figured(List<PlanPlace> places) {
         Set<String> figured = new HashSet<>();
         for (PlanPlace place : places) {
-            for (Report.Cell cell : place.cells()) {
+            for (ReportCell cell : place.cells()) {
                 if (hasFigures(cell)) {
                     figured.add(place.id());
                     break;
@@ -90,7 +91,7 @@ final class Admission {
         return figured;
     }
 
-    private static boolean hasFigures(Report.Cell c) {
+    private static boolean hasFigures(ReportCell c) {
         return c.ground() != null
                 || c.overhead() != null
                 || c.load() != null
@@ -116,7 +117,7 @@ final class Admission {
 
     /** Whether a verdict lets a configuration through, but the reserve that is asked for does not, raised or not. */
     boolean asksMore(PlanPlace place, int configuration) {
-        Report.Cell cell = place.cells().get(configuration);
+        ReportCell cell = place.cells().get(configuration);
         boolean transport = lets(place, cell.verdict()) && hasReserve(place, configuration, Raise.NONE);
         Raise wanted = wanted(place, configuration, true);
         boolean raises = !wanted.equals(Raise.NONE) && at(place, configuration, wanted);
@@ -141,7 +142,7 @@ final class Admission {
         if (isSetAside(place)) {
             return List.of();
         }
-        Report.Cell cell = place.cells().get(configuration);
+        ReportCell cell = place.cells().get(configuration);
         if (raise.equals(Raise.NONE) || !place.raisable()) {
             return CellSpares.of(cell);
         }
@@ -182,7 +183,7 @@ final class Admission {
      *     that is clear without
      */
     Raise wanted(PlanPlace place, int configuration, boolean leaving) {
-        Report.Cell cell = place.cells().get(configuration);
+        ReportCell cell = place.cells().get(configuration);
         if (inTransport(place, configuration) || !place.raisable()) {
             return Raise.NONE;
         }
@@ -203,7 +204,7 @@ final class Admission {
         if (raise.equals(Raise.NONE) || !place.raisable() || isSetAside(place)) {
             return inTransport(place, configuration);
         }
-        Report.Cell cell = place.cells().get(configuration);
+        ReportCell cell = place.cells().get(configuration);
         if (cell.raise() != null && Raise.of(cell.raise()).equals(raise)) {
             return hasReserve(place, configuration, raise);
         }

@@ -14,11 +14,11 @@ import org.cresthaul.rig.Weights;
 import org.cresthaul.route.Route;
 
 /** The same route, rig or stance with one thing other than declared. */
-final class Alterations {
+public final class Alterations {
     private Alterations() {}
 
     /** Every survey so many times as coarse; at nought every survey exact. */
-    static Route surveyed(Route route, double times) {
+    public static Route surveyed(Route route, double times) {
         return route.withHazards(route.hazards().stream()
                 .map(h -> h.survey()
                         .map(s -> h.withSurvey(new Uncertainty(s.valueM() * times, s.source(), s.date())))
@@ -27,7 +27,7 @@ final class Alterations {
     }
 
     /** Every underside {@code byM} closer to the ground and every topside, the load's too, as much higher. */
-    static LevelStance closer(LevelStance stance, double byM) {
+    public static LevelStance closer(LevelStance stance, double byM) {
         Tractor t = stance.tractor();
         Trailer r = stance.trailer();
         Tractor tractor = new Tractor(
@@ -83,7 +83,7 @@ final class Alterations {
     }
 
     /** What is carried stands {@code byM} higher. */
-    static LevelStance loadHigher(LevelStance stance, double byM) {
+    public static LevelStance loadHigher(LevelStance stance, double byM) {
         Trailer r = stance.trailer();
         return stance.withTrailer(new Trailer(
                 r.kingpinXM(),
@@ -105,7 +105,7 @@ final class Alterations {
     /**
      * The front may be raised to {@code mostM} over the reference notch and the rear as far by hand, if it was less.
      */
-    static LevelStance raisable(LevelStance stance, double mostM) {
+    public static LevelStance raisable(LevelStance stance, double mostM) {
         Trailer r = stance.trailer();
         return stance.withTrailer(new Trailer(
                 r.kingpinXM(),
@@ -125,7 +125,7 @@ final class Alterations {
     }
 
     /** Every weight more by a share of it; what the booster's regulator sets stays. */
-    static LevelStance heavier(LevelStance stance, double share) {
+    public static LevelStance heavier(LevelStance stance, double share) {
         return stance.weights()
                 .map(w -> stance.withWeights(new Weights(
                         w.accuracy(),

@@ -5,9 +5,9 @@ import java.util.BitSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import org.cresthaul.check.Report;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.ReportCell;
 
 /** Says in words why a place blocks. */
 final class BlockReasons {
@@ -39,11 +39,11 @@ final class BlockReasons {
         Set<Sentence> verdicts = new LinkedHashSet<>();
         Set<Sentence> reasons = new LinkedHashSet<>();
         usable.stream().forEach(c -> {
-            Report.Cell cell = place.cells().get(c);
+            ReportCell cell = place.cells().get(c);
             if (admission.asksMore(place, c)) {
                 verdicts.add(Sentence.of(Code.BLOCK_LESS_RESERVE));
             } else if (admission.lets(place, cell.verdict()) || raises && cell.raise() != null) {
-                passing.add(Sources.label(changes.setUps().get(c)));
+                passing.add(NamesOfPlan.setUp(changes.setUps().get(c)));
             } else {
                 verdicts.add(Sentence.word(cell.verdict()));
                 reasons.addAll(cell.reasons());

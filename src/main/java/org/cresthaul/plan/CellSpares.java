@@ -3,14 +3,14 @@ package org.cresthaul.plan;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.cresthaul.check.Report;
+import org.cresthaul.report.ReportCell;
 
 /** Every kind of spare in a cell of a report, where {@link Spares} tells the one that governs. */
-final class CellSpares {
+public final class CellSpares {
     private CellSpares() {}
 
     /** Each kind that is judged by a number; none where nothing is known. */
-    static List<Plan.Spare> of(Report.Cell cell) {
+    public static List<Plan.Spare> of(ReportCell cell) {
         return Stream.of(
                         Spares.of(cell.ground(), SpareKind.GROUND),
                         Spares.of(cell.overhead(), SpareKind.OVERHEAD),
@@ -20,7 +20,7 @@ final class CellSpares {
                 .toList();
     }
 
-    static Optional<Plan.Spare> find(Report.Cell cell, SpareKind kind) {
+    public static Optional<Plan.Spare> find(ReportCell cell, SpareKind kind) {
         return of(cell).stream().filter(s -> s.kind() == kind).findFirst();
     }
 }

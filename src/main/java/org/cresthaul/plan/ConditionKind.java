@@ -40,7 +40,7 @@ public enum ConditionKind implements Worded {
     }
 
     /** Every word, in the order in which they are told. */
-    static List<String> words() {
+    public static List<String> words() {
         return Stream.of(values()).map(ConditionKind::word).toList();
     }
 }

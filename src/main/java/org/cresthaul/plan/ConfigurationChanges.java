@@ -10,12 +10,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.cresthaul.check.CheckedConfiguration;
-import org.cresthaul.check.LoadReport;
-import org.cresthaul.check.LoadSheet;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.StandingLoads;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.LoadReport;
+import org.cresthaul.report.LoadSheet;
+import org.cresthaul.report.Report;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.LevelStance;
@@ -61,7 +62,7 @@ final class ConfigurationChanges {
         longestM = setUps.stream().mapToDouble(Plan.SetUp::lengthM).max().orElseThrow();
     }
 
-    private static Plan.SetUp setUp(Report.ConfigurationVerdict c, LevelStance stance, Report report) {
+    private static Plan.SetUp setUp(ConfigurationVerdict c, LevelStance stance, Report report) {
         BoosterState state = c.booster();
         if (!stance.boosterStates().contains(state)) {
             throw new IllegalArgumentException("the report is of another rig: " + c.key());

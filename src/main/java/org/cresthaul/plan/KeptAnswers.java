@@ -8,11 +8,12 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
-import org.cresthaul.check.Margins;
 import org.cresthaul.check.RaisedCheck;
-import org.cresthaul.check.Report;
+import org.cresthaul.report.CheckedRig;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Route;
@@ -31,7 +32,7 @@ public final class KeptAnswers {
     private int made;
 
     /** What is asked of a place. */
-    enum Asked {
+    public enum Asked {
         RAISED,
         HIGHEST,
         LEAST,
@@ -46,7 +47,7 @@ public final class KeptAnswers {
      *     everything is heavier
      */
     private record Ground(
-            Report.CheckedRig rig, LevelStance stance, Margins margins, List<List<Boolean>> raisesFront, int hash) {
+            CheckedRig rig, LevelStance stance, Margins margins, List<List<Boolean>> raisesFront, int hash) {
         @Override
         public int hashCode() {
             return hash;
@@ -81,7 +82,7 @@ public final class KeptAnswers {
          *
          * @param more of the question, by value
          */
-        <T> T of(String hazardId, Asked asked, List<Object> more, Class<T> type, Supplier<T> find) {
+        public <T> T of(String hazardId, Asked asked, List<Object> more, Class<T> type, Supplier<T> find) {
             Hazard hazard = route.findHazard(hazardId)
                     .filter(h -> h.kind().judged() == HazardKind.Judged.BY_GAPS)
                     .orElse(null);
@@ -99,13 +100,14 @@ public final class KeptAnswers {
     }
 
     /** For a route and a rig as a report has them. */
-    OfPlan of(Route route, Rig rig, LevelStance stance, Margins margins, Report report) {
-        double share = RobustnessCheck.Amounts.of(rig).weightShare();
+    public OfPlan of(Haul haul, Report report) {
+        double share = OffBy.of(haul.rig()).weightShare();
         List<List<Boolean>> raisesFront = List.of(
-                new RaisedCheck(route, rig, stance, margins).raisesFront(),
-                new RaisedCheck(route, rig, Alterations.heavier(stance, share), margins).raisesFront());
-        int hash = List.of(report.rig(), stance, margins, raisesFront).hashCode();
-        return new OfPlan(route, new Ground(report.rig(), stance, margins, raisesFront, hash));
+                new RaisedCheck(haul).raisesFront(),
+                new RaisedCheck(haul.standing(Alterations.heavier(haul.stance(), share))).raisesFront());
+        int hash = List.of(report.rig(), haul.stance(), haul.margins(), raisesFront)
+                .hashCode();
+        return new OfPlan(haul.route(), new Ground(report.rig(), haul.stance(), haul.margins(), raisesFront, hash));
     }
 
     /** How many answers were found so far rather than known. */

@@ -16,7 +16,7 @@ import org.cresthaul.route.Route;
  * What a permit asks and the program cannot judge is a condition: until which day and at which hours, since it does not
  * know the date, and how a bridge is driven over.
  */
-final class PermitConditions {
+public final class PermitConditions {
     private PermitConditions() {}
 
     static List<Plan.Condition> of(Route route) {

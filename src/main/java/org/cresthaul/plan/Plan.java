@@ -2,12 +2,14 @@ package org.cresthaul.plan;
 
 import java.util.List;
 import org.cresthaul.check.BounceAllowance;
-import org.cresthaul.check.Margins;
 import org.cresthaul.check.RegulatorRange;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.Verdict;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.CheckedRig;
+import org.cresthaul.report.CheckedRoute;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.route.HazardKind;
@@ -34,8 +36,8 @@ import org.cresthaul.units.RoundsItself;
 public record Plan(
         String cresthaul,
         String version,
-        Report.CheckedRoute route,
-        Report.CheckedRig rig,
+        CheckedRoute route,
+        CheckedRig rig,
         Margins margins,
         Outcome outcome,
         boolean stopsAtBlocks,
@@ -104,12 +106,17 @@ public record Plan(
             this(hazard, name, what, text, null);
         }
 
-        boolean isOpen() {
+        /** Whether it is settled where the deck goes up or down, not at a place. */
+        public boolean isOfLift() {
+            return what == ConditionKind.UP || what == ConditionKind.DOWN;
+        }
+
+        public boolean isOpen() {
             return settled == null;
         }
 
         /** With what somebody settled, where it is this condition. */
-        Condition settledBy(List<PlanOptions.Settled> all) {
+        public Condition settledBy(List<PlanOptions.Settled> all) {
             return all.stream()
                     .filter(s -> s.hazard().equals(hazard) && s.what().equals(what.word()))
                     .findFirst()
@@ -208,7 +215,7 @@ public record Plan(
      * @param lacks why nothing shows that it may stand here, or null; then a condition says so too
      */
     public record Lift(
-            Report.RaiseFinding raise,
+            RaiseFinding raise,
             RaiseBand band,
             List<String> hazards,
             String lastLeft,
@@ -253,7 +260,7 @@ public record Plan(
             @Rounded(Rounding.LENGTH_NEAR) double frontToM,
             SetUp set,
             Verdict verdict,
-            Report.RaiseFinding raise,
+            RaiseFinding raise,
             boolean raises,
             boolean lowers,
             ConditionKind condition,
@@ -283,7 +290,7 @@ public record Plan(
     public record Spare(SpareKind kind, double value, double required, double left, Sentence at)
             implements RoundsItself {
         /** What is left as a share of what is required or allowed. */
-        double share() {
+        public double share() {
             return kind.share(left, required);
         }
 

@@ -3,14 +3,14 @@ package org.cresthaul.plan;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
-import org.cresthaul.check.Report;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.Report;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.route.StoppingPlace;
 
 /** What must be said of a plan as a whole, besides what the report says. */
-final class PlanCautions {
+public final class PlanCautions {
     private final Report report;
     private final RouteLayout layout;
     private final ConfigurationChanges changes;
@@ -81,7 +81,7 @@ final class PlanCautions {
     }
 
     /** Whether a caution is about what is done in a change: said where no step is told, it would be about nothing. */
-    static boolean isOfChange(Sentence caution) {
+    public static boolean isOfChange(Sentence caution) {
         return switch (caution.code()) {
             case PLAN_PASSED_BETWEEN, PLAN_BOOSTER_TAKEN, PLAN_BOOSTER_LEFT -> true;
             default -> false;
@@ -90,6 +90,6 @@ final class PlanCautions {
 
     private static Sentence at(Code code, StoppingPlace stop) {
         return Sentence.of(code)
-                .with("stop", Sources.named(stop.place().id(), stop.place().name()));
+                .with("stop", NamesOfPlan.place(stop.place().id(), stop.place().name()));
     }
 }

@@ -7,8 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.units.InputProblem;
 
 /** Finds what is wrong with the options of a plan, seen beside the report they are about. */
@@ -34,9 +37,8 @@ public final class PlanOptionsCheck {
     }
 
     private void configurations() {
-        Set<String> keys = report.configurations().stream()
-                .map(Report.ConfigurationVerdict::key)
-                .collect(Collectors.toSet());
+        Set<String> keys =
+                report.configurations().stream().map(ConfigurationVerdict::key).collect(Collectors.toSet());
         for (int i = 0; i < options.forbid().size(); i++) {
             requireKnown(keys, options.forbid().get(i), "/forbid/" + i, "configuration");
         }
@@ -61,12 +63,12 @@ public final class PlanOptionsCheck {
         Map<String, List<Verdict>> verdicts = new LinkedHashMap<>();
         report.hazards()
                 .forEach(h -> verdicts.put(
-                        h.id(), h.cells().stream().map(Report.Cell::verdict).toList()));
+                        h.id(), h.cells().stream().map(ReportCell::verdict).toList()));
         if (report.loads().counts()) {
             verdicts.put(
                     Plan.WHOLE_ROUTE,
                     report.configurations().stream()
-                            .map(Report.ConfigurationVerdict::loads)
+                            .map(ConfigurationVerdict::loads)
                             .toList());
         }
         for (int i = 0; i < options.acceptTight().size(); i++) {
@@ -87,8 +89,8 @@ public final class PlanOptionsCheck {
     }
 
     private void settled() {
-        Set<String> known = new HashSet<>(
-                report.hazards().stream().map(Report.HazardFindings::id).toList());
+        Set<String> known =
+                new HashSet<>(report.hazards().stream().map(HazardFindings::id).toList());
         known.add(Plan.WHOLE_ROUTE);
         for (int i = 0; i < options.settled().size(); i++) {
             PlanOptions.Settled s = options.settled().get(i);

@@ -6,11 +6,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.axleload.OnBridge;
-import org.cresthaul.check.LoadReport;
-import org.cresthaul.check.LoadSheet;
-import org.cresthaul.check.Report;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.LoadFinding;
+import org.cresthaul.report.LoadReport;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.LimitedPlace;
@@ -42,7 +45,7 @@ record PlanPlace(
         boolean raisable,
         boolean crawled,
         Optional<Hazard> hazard,
-        List<Report.Cell> cells) {
+        List<ReportCell> cells) {
     /** A corner reaches so far to either side of its point: 150 ft, this program's choice. */
     static final double CORNER_REACH_M = 45.72;
 
@@ -51,7 +54,7 @@ record PlanPlace(
         Map<String, Hazard> hazards = new HashMap<>();
         route.hazards().forEach(h -> hazards.put(h.place().id(), h));
         List<PlanPlace> places = new ArrayList<>();
-        for (Report.HazardFindings findings : report.hazards()) {
+        for (HazardFindings findings : report.hazards()) {
             Hazard hazard = hazards.get(findings.id());
             if (hazard == null
                     || findings.cells().size() != report.configurations().size()) {
@@ -79,7 +82,7 @@ record PlanPlace(
         return places;
     }
 
-    private static PlanPlace of(Hazard hazard, Report.HazardFindings findings) {
+    private static PlanPlace of(Hazard hazard, HazardFindings findings) {
         double at = findings.chainageM();
         double before = findings.extentM().isEmpty()
                 ? 0
@@ -116,7 +119,7 @@ record PlanPlace(
                 findings.cells());
     }
 
-    private static Report.Cell wholeRoute(Report report, Report.ConfigurationVerdict c) {
+    private static ReportCell wholeRoute(Report report, ConfigurationVerdict c) {
         LoadReport.StateLoads state = report.loads().states().stream()
                 .filter(s -> s.lift().equals(c.lift()) && s.booster() == c.booster())
                 .findFirst()
@@ -128,7 +131,7 @@ record PlanPlace(
         if (state.sheet() != null) {
             state.sheet().broken().forEach(b -> reasons.add(reason(b)));
         }
-        return new Report.Cell(
+        return new ReportCell(
                 c.key(),
                 c.loads(),
                 null,
@@ -139,7 +142,7 @@ record PlanPlace(
                 state.sheet() == null ? null : state.sheet().governing());
     }
 
-    private static Sentence reason(LoadSheet.Finding broken) {
+    private static Sentence reason(LoadFinding broken) {
         return Sentence.of(Code.RULE_NOT_KEPT)
                 .with(
                         "rule",

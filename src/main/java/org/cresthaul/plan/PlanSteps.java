@@ -9,14 +9,15 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.RegulatorRange;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RightPlate;
-import org.cresthaul.check.Verdict;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.Admission.Raise;
 import org.cresthaul.plan.Plan.Condition;
 import org.cresthaul.plan.Plan.Step;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Weights;
@@ -261,7 +262,7 @@ final class PlanSteps {
         List<Integer> members = cluster.places();
         boolean up = !raise.equals(Raise.NONE);
         double lengthM = changes.setUps().get(c).lengthM();
-        Report.RaiseFinding least = leastRaised(cluster, raise, c);
+        RaiseFinding least = leastRaised(cluster, raise, c);
         RaiseBand band = bands.get(k).orElse(null);
         int lastLeft = LiftStops.lastLeft(cluster, places);
         if (up) {
@@ -283,7 +284,7 @@ final class PlanSteps {
             StepKind step,
             LiftStops.Window window,
             RouteLayout.Cluster cluster,
-            Report.RaiseFinding raise,
+            RaiseFinding raise,
             RaiseBand band,
             long seconds) {
         boolean up = step == StepKind.RAISE;
@@ -318,26 +319,26 @@ final class PlanSteps {
     }
 
     /** The raise of a whole cluster, with the gap that governs of all it leaves; null without one. */
-    private Report.RaiseFinding leastRaised(RouteLayout.Cluster cluster, Raise raise, int c) {
+    private RaiseFinding leastRaised(RouteLayout.Cluster cluster, Raise raise, int c) {
         return cluster.places().stream()
                 .map(i -> raised(places.get(i), c, raise))
                 .flatMap(Optional::stream)
-                .min(Comparator.comparingDouble(Report.RaiseFinding::share))
+                .min(Comparator.comparingDouble(RaiseFinding::share))
                 .orElse(null);
     }
 
     /** A place at a raise: as its cell has it, or as judged anew; empty in transport and where a raise does nothing. */
-    private Optional<Report.RaiseFinding> raised(PlanPlace place, int c, Raise raise) {
-        Report.Cell cell = place.cells().get(c);
+    private Optional<RaiseFinding> raised(PlanPlace place, int c, Raise raise) {
+        ReportCell cell = place.cells().get(c);
         if (isOwn(cell, raise)) {
             return Optional.of(cell.raise());
         }
         return judged(place, c, raise)
-                .map(r -> atItsEnds(Report.RaiseFinding.leaving(raise.frontM(), raise.rearM(), r.governing()), c));
+                .map(r -> atItsEnds(RaiseFinding.leaving(raise.frontM(), raise.rearM(), r.governing()), c));
     }
 
     /** How far a configuration can be raised is the same at every place. */
-    private Report.RaiseFinding atItsEnds(Report.RaiseFinding finding, int c) {
+    private RaiseFinding atItsEnds(RaiseFinding finding, int c) {
         return places.stream()
                 .map(p -> p.cells().get(c).raise())
                 .filter(r -> r != null && r.frontEndM() != null)
@@ -352,16 +353,16 @@ final class PlanSteps {
                 : raisedCheck.at(place.id(), place.cells().get(c).configuration(), raise.frontM(), raise.rearM());
     }
 
-    private static boolean isOwn(Report.Cell cell, Raise raise) {
+    private static boolean isOwn(ReportCell cell, Raise raise) {
         return cell.raise() != null && Raise.of(cell.raise()).equals(raise);
     }
 
     private Step passage(
-            PlanPlace place, int c, double fromM, double toM, Lift lift, long seconds, Report.RaiseFinding cluster) {
-        Report.Cell cell = place.cells().get(c);
+            PlanPlace place, int c, double fromM, double toM, Lift lift, long seconds, RaiseFinding cluster) {
+        ReportCell cell = place.cells().get(c);
         Optional<RaisedCheck.Raised> judged = judged(place, c, lift.raise);
-        Optional<Report.RaiseFinding> own = raised(place, c, lift.raise);
-        Report.RaiseFinding finding = own.orElse(cluster);
+        Optional<RaiseFinding> own = raised(place, c, lift.raise);
+        RaiseFinding finding = own.orElse(cluster);
         Verdict verdict = isOwn(cell, lift.raise)
                 ? Verdict.CLEAR
                 : judged.map(RaisedCheck.Raised::verdict).orElse(cell.verdict());
@@ -456,7 +457,7 @@ final class PlanSteps {
     }
 
     private static Code tight(PlanPlace place, HazardKind kind, int configuration) {
-        Report.Cell cell = place.cells().get(configuration);
+        ReportCell cell = place.cells().get(configuration);
         if (cell.corner() != null && cell.corner().escorts()) {
             return Code.CONDITION_ESCORTS;
         }

@@ -2,12 +2,12 @@ package org.cresthaul.plan;
 
 import java.util.List;
 import java.util.Optional;
-import org.cresthaul.check.RaiseEnd;
 import org.cresthaul.check.RaisedCheck;
-import org.cresthaul.check.Report;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.Admission.Raise;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.RaiseEnd;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
 
@@ -63,7 +63,7 @@ public record RaiseBand(
         }
         toM = Math.max(raise.frontM(), Rounding.LENGTH_DOWN.of(toM));
         double aimM = Rounding.LENGTH_NEAR.of((raise.frontM() + toM) / 2);
-        Report.GapFinding least = null;
+        GapFinding least = null;
         for (PlanPlace place : raisable) {
             Optional<RaisedCheck.Raised> at =
                     judge.at(place.id(), place.cells().get(configuration).configuration(), aimM, raise.rearM());
@@ -71,7 +71,7 @@ public record RaiseBand(
                 // Proven clear by a bound and not by the search itself: nobody is told to go there.
                 return Optional.empty();
             }
-            Report.GapFinding gap = at.get().governing();
+            GapFinding gap = at.get().governing();
             least = least == null || gap.share() < least.share() ? gap : least;
         }
         return Optional.of(new RaiseBand(

@@ -4,16 +4,16 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.cresthaul.check.RaisedCheck;
-import org.cresthaul.check.Report;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.RaiseFinding;
 
 /** What is left at a raise, and the least of what is left as a share of what is required or allowed. */
-final class Reserves {
+public final class Reserves {
     private Reserves() {}
 
     /** At the raise that a cell names: about nothing, since it is the least that will do. */
-    static Plan.Spare leftAt(Report.RaiseFinding raise) {
+    static Plan.Spare leftAt(RaiseFinding raise) {
         return new Plan.Spare(
                 SpareKind.RAISED,
                 raise.clearanceM(),
@@ -33,7 +33,7 @@ final class Reserves {
     }
 
     /** As a share, so that gaps and loads compare; empty where there is no figure. */
-    static OptionalDouble least(List<Plan.Spare> left) {
+    public static OptionalDouble least(List<Plan.Spare> left) {
         if (left.isEmpty()) {
             return OptionalDouble.empty();
         }

@@ -3,7 +3,7 @@ package org.cresthaul.plan;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
 import org.cresthaul.units.RoundsItself;

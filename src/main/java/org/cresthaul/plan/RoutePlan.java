@@ -5,14 +5,13 @@ import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.cresthaul.check.Margins;
 import org.cresthaul.check.RaisedCheck;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RightPlate;
 import org.cresthaul.check.StandingLoads;
-import org.cresthaul.check.Version;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.Version;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Route;
 import org.cresthaul.units.InputProblem;
 
@@ -62,33 +61,31 @@ public final class RoutePlan {
      * @param options without mistakes, see {@link PlanOptionsCheck}
      * @throws IllegalArgumentException when the options have mistakes
      */
-    public static Plan of(
-            Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
-        return of(route, rig, stance, margins, report, options, PlanAid.none());
+    public static Plan of(Haul haul, Report report, PlanOptions options) {
+        return of(haul, report, options, PlanAid.none());
     }
 
     /** The same, with answers of earlier plans, and told to whoever follows it. */
-    static Plan of(
-            Route route,
-            Rig rig,
-            LevelStance stance,
-            Margins margins,
-            Report report,
-            PlanOptions options,
-            PlanAid aid) {
+    public static Plan of(Haul haul, Report report, PlanOptions options, PlanAid aid) {
         PlanFollower follower = aid.follower();
         // Gaps do not depend on the plate, so that a raise is judged alike.
-        RaiseJudge judge = new KeptRaises(
-                RaiseJudge.of(new RaisedCheck(route, rig, stance, margins)),
-                aid.kept().of(route, rig, stance, margins, report));
-        Optional<RightPlate> plate = RightPlate.find(stance);
+        RaiseJudge judge =
+                new KeptRaises(RaiseJudge.of(new RaisedCheck(haul)), aid.kept().of(haul, report));
+        Optional<RightPlate> plate = RightPlate.find(haul.stance());
         return plate.isEmpty()
-                ? of(route, stance, report, options, judge, plate, follower)
-                : of(route, plate.get().stance(), plate.get().in(report, route, rig), options, judge, plate, follower);
+                ? of(haul.route(), haul.stance(), report, options, judge, plate, follower)
+                : of(
+                        haul.route(),
+                        plate.get().stance(),
+                        plate.get().in(report, haul.route(), haul.rig()),
+                        options,
+                        judge,
+                        plate,
+                        follower);
     }
 
     /** The plan, with any judge of raises. */
-    static Plan of(Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge raised) {
+    public static Plan of(Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge raised) {
         return of(route, stance, report, options, raised, Optional.empty(), PlanFollower.NONE);
     }
 

@@ -7,9 +7,9 @@ import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.cresthaul.check.BounceAllowance;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.Verdict;
 import org.cresthaul.plan.Admission.Raise;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.PlanTimes;
 
 /** A report laid out for the search: what each configuration costs in each segment, and what it violates there. */
@@ -300,7 +300,7 @@ final class RouteStates {
      * is a crawl.
      */
     private static OptionalDouble speedMps(PlanPlace place, int configuration) {
-        Report.Cell cell = place.cells().get(configuration);
+        ReportCell cell = place.cells().get(configuration);
         return cell.verdict() == Verdict.CLEAR ? BounceAllowance.speedMps(cell) : OptionalDouble.empty();
     }
 

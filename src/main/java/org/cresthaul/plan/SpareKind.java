@@ -1,6 +1,6 @@
 package org.cresthaul.plan;
 
-import org.cresthaul.check.Finding;
+import org.cresthaul.report.Finding;
 import org.cresthaul.units.Rounding;
 import org.cresthaul.units.Worded;
 
@@ -38,7 +38,7 @@ public enum SpareKind implements Worded {
     }
 
     /** What is left as a share of what is required or allowed. */
-    double share(double left, double required) {
+    public double share(double left, double required) {
         return isWeight() ? Finding.shareOfLoad(left, required) : Finding.shareOfLength(left, required);
     }
 

@@ -3,21 +3,22 @@ package org.cresthaul.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.cresthaul.check.CornerFinding;
-import org.cresthaul.check.Finding;
-import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.RaisedCheck;
-import org.cresthaul.check.Report;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Names;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.CornerFinding;
+import org.cresthaul.report.Finding;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.LoadFinding;
+import org.cresthaul.report.ReportCell;
 
 /** What a cell of the report leaves, by the finding that governs it. */
 final class Spares {
     private Spares() {}
 
     /** In transport stance; null when nothing is judged by a number there. */
-    static Plan.Spare of(Report.Cell cell) {
+    static Plan.Spare of(ReportCell cell) {
         return cell.governing().map(f -> of(f, cell.ground(), cell.overhead())).orElse(null);
     }
 
@@ -27,8 +28,8 @@ final class Spares {
     }
 
     /** @param ground overhead what was found on those sides, whichever are judged, to tell a gap's kind by */
-    private static Plan.Spare of(Finding finding, Report.GapFinding ground, Report.GapFinding overhead) {
-        if (finding instanceof LoadSheet.Finding load) {
+    private static Plan.Spare of(Finding finding, GapFinding ground, GapFinding overhead) {
+        if (finding instanceof LoadFinding load) {
             return new Plan.Spare(
                     SpareKind.LOAD,
                     load.loadKg(),
@@ -47,17 +48,17 @@ final class Spares {
                             .with("side", Sentence.word(corner.side()))
                             .with("against", Sentence.word(corner.against())));
         }
-        Report.GapFinding gap = (Report.GapFinding) finding;
+        GapFinding gap = (GapFinding) finding;
         return spare(
                 gap, isOf(ground, gap) ? SpareKind.GROUND : isOf(overhead, gap) ? SpareKind.OVERHEAD : SpareKind.UNITS);
     }
 
-    private static boolean isOf(Report.GapFinding side, Report.GapFinding gap) {
+    private static boolean isOf(GapFinding side, GapFinding gap) {
         return side != null && (side == gap || side.deciding() == gap);
     }
 
     /** A gap alone, where it is judged: as it decides. */
-    static Optional<Plan.Spare> of(Report.GapFinding gap, SpareKind kind) {
+    static Optional<Plan.Spare> of(GapFinding gap, SpareKind kind) {
         return Optional.ofNullable(gap).map(g -> spare(g.decisive(), kind));
     }
 
@@ -65,8 +66,7 @@ final class Spares {
      * Every gap that is judged, the governing one as {@code governing} has it; that between units only where it
      * governs, for it is nothing that anybody looks for on the road.
      */
-    static List<Plan.Spare> gaps(
-            Report.GapFinding ground, Report.GapFinding overhead, Report.GapFinding units, Plan.Spare governing) {
+    static List<Plan.Spare> gaps(GapFinding ground, GapFinding overhead, GapFinding units, Plan.Spare governing) {
         List<Plan.Spare> gaps = new ArrayList<>();
         add(gaps, ground, SpareKind.GROUND, governing);
         add(gaps, overhead, SpareKind.OVERHEAD, governing);
@@ -76,13 +76,13 @@ final class Spares {
         return gaps;
     }
 
-    private static void add(List<Plan.Spare> to, Report.GapFinding gap, SpareKind kind, Plan.Spare governing) {
+    private static void add(List<Plan.Spare> to, GapFinding gap, SpareKind kind, Plan.Spare governing) {
         if (gap != null) {
             to.add(governing != null && governing.kind() == kind ? governing : spare(gap, kind));
         }
     }
 
-    private static Plan.Spare spare(Report.GapFinding gap, SpareKind kind) {
+    private static Plan.Spare spare(GapFinding gap, SpareKind kind) {
         return new Plan.Spare(
                 kind,
                 gap.valueM(),

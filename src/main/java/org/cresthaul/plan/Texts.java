@@ -7,26 +7,26 @@ import org.cresthaul.units.Mass;
 import org.cresthaul.units.UnitSystem;
 
 /** Figures within sentences: in both systems, since a sentence is not set again for every reader. */
-final class Texts {
+public final class Texts {
     private static final double TENTH_IN_M = 0.0254 / 10;
     private static final double HAIR = 1e-6;
 
     private Texts() {}
 
     /** "1.9 in (49 mm)", both rounded up: what is lacking. */
-    static String lacking(double meters) {
+    public static String lacking(double meters) {
         double inches = Math.ceil(meters / TENTH_IN_M - HAIR) / 10;
         return number(inches) + " in (" + number(Math.ceil(meters * 1000 - HAIR)) + " mm)";
     }
 
     /** "1,350 kg (2,976 lb)" */
-    static String mass(double kilograms) {
+    public static String mass(double kilograms) {
         Mass mass = new Mass(kilograms);
         return mass.format(UnitSystem.METRIC) + " (" + mass.format(UnitSystem.US_CUSTOMARY) + ")";
     }
 
     /** "11 ft 3 in (3.43 m)" */
-    static String length(double meters) {
+    public static String length(double meters) {
         Length length = new Length(meters);
         return length.inFeetAndInches(1) + " (" + length.inMeters(2) + ")";
     }
@@ -43,7 +43,7 @@ final class Texts {
     }
 
     /** Where a kind of spare is looked for. */
-    static String side(SpareKind kind) {
+    public static String side(SpareKind kind) {
         return switch (kind) {
             case GROUND -> "over the ground";
             case OVERHEAD -> "overhead";

@@ -101,7 +101,7 @@ public record PlanTimes(
     }
 
     /** From times in the order of {@link #KEYS}. */
-    static PlanTimes of(List<Long> t, double crawlMps) {
+    public static PlanTimes of(List<Long> t, double crawlMps) {
         return new PlanTimes(
                 t.get(0), t.get(1), t.get(2), t.get(3), t.get(4), t.get(5), t.get(6), t.get(7), t.get(8), t.get(9),
                 t.get(10), t.get(11), t.get(12), crawlMps);

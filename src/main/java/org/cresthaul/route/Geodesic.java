@@ -7,13 +7,13 @@ import net.sf.geographiclib.GeodesicMask;
  * Shortest lines on the WGS 84 ellipsoid (GeographicLib; C. F. F. Karney, Algorithms for geodesics, J. Geodesy 87,
  * 2013: nanometers). Not for sharing between threads.
  */
-final class Geodesic {
+public final class Geodesic {
     private static final double EARTH_M = 6_371_000;
 
     private GeodesicData line;
 
     /** Points from one place to another; {@link #distanceM} and {@link #azimuthRad} then tell of that line. */
-    Geodesic between(double lonDeg, double latDeg, double toLonDeg, double toLatDeg) {
+    public Geodesic between(double lonDeg, double latDeg, double toLonDeg, double toLatDeg) {
         line = net.sf.geographiclib.Geodesic.WGS84.Inverse(
                 latDeg, lonDeg, toLatDeg, toLonDeg, GeodesicMask.DISTANCE | GeodesicMask.AZIMUTH);
         return this;
@@ -24,7 +24,7 @@ final class Geodesic {
     }
 
     /** Direction at the start, clockwise from north, radians. */
-    double azimuthRad() {
+    public double azimuthRad() {
         return Math.toRadians(line.azi1);
     }
 
@@ -37,7 +37,7 @@ final class Geodesic {
     }
 
     /** Distance on a sphere, within 0.6 %, for telling a wrong position from a right one. */
-    static double roughM(double lonDeg, double latDeg, double toLonDeg, double toLatDeg) {
+    public static double roughM(double lonDeg, double latDeg, double toLonDeg, double toLatDeg) {
         double halfLat = Math.sin(Math.toRadians(toLatDeg - latDeg) / 2);
         double halfLon = Math.sin(Math.toRadians(toLonDeg - lonDeg) / 2);
         double a = halfLat * halfLat

@@ -51,7 +51,7 @@ public record LowStructure(
         }
 
         /** The one of a word of the file; unknown for any other. */
-        static Measured of(String word) {
+        public static Measured of(String word) {
             return Stream.of(values())
                     .filter(m -> m.word.equals(word))
                     .findFirst()

@@ -16,7 +16,7 @@ import org.locationtech.jts.geom.Polygon;
  * on straight at that edge's width: a combination longer than the survey stands on it. What of the edge belongs to
  * opposing lanes goes on as opposing lanes.
  */
-final class SurveyedEnds {
+public final class SurveyedEnds {
     /** How far from the corner's point an end is looked for, meters. */
     static final double FARTHEST_M = 150;
 
@@ -38,9 +38,9 @@ final class SurveyedEnds {
     private final double chainageM;
 
     /** An end, and the road that goes on beyond it: its own lanes, and its opposing ones. */
-    record End(Corner.RoadEnd end, Geometry road, Geometry opposing, double chainageM) {}
+    public record End(Corner.RoadEnd end, Geometry road, Geometry opposing, double chainageM) {}
 
-    SurveyedEnds(Polygon pavement, Geometry opposing, RoadFrame frame, RouteLine line, double chainageM) {
+    public SurveyedEnds(Polygon pavement, Geometry opposing, RoadFrame frame, RouteLine line, double chainageM) {
         this.pavement = pavement;
         this.opposing = opposing;
         this.frame = frame;
@@ -49,7 +49,7 @@ final class SurveyedEnds {
     }
 
     /** The end before ({@code way} -1) or after (+1) the corner's point. */
-    Optional<End> find(int way) {
+    public Optional<End> find(int way) {
         boolean wasIn = false;
         Coordinate last = null;
         // The line may run over an island: that is no end.
@@ -164,7 +164,7 @@ final class SurveyedEnds {
     }
 
     /** The way the road is driven: the route line inside the survey, and straight on beyond both ends. */
-    List<Coordinate> way(End in, End out) {
+    public List<Coordinate> way(End in, End out) {
         List<Coordinate> way = new ArrayList<>();
         way.add(ahead(in.end(), -ON_M));
         way.add(ahead(in.end(), 0));
@@ -181,7 +181,7 @@ final class SurveyedEnds {
     }
 
     /** How far the route line turns between two ends, positive to the left; a whole turn round a circle counts. */
-    double turnRad(End in, End out) {
+    public double turnRad(End in, End out) {
         double turned = 0;
         double last = in.end().headingRad();
         for (double at = in.chainageM() + 3; at < out.chainageM() - 3; at += 3) {

@@ -14,7 +14,7 @@ import org.locationtech.jts.linearref.LengthIndexedLine;
  * spacing of its positions. Turns one after the other are told apart where the line runs straighter between them. A
  * turn that somebody has described is not found again.
  */
-final class TightTurns {
+public final class TightTurns {
     /** Over this length turning is measured, meters: about that of the combinations the program is for. */
     static final double WINDOW_M = 45;
 
@@ -178,7 +178,7 @@ final class TightTurns {
     }
 
     /** The turns of a line that no hazard describes, as hazards that are not surveyed. */
-    static List<Hazard> listUnsurveyed(RouteLine line, List<Hazard> given) {
+    public static List<Hazard> listUnsurveyed(RouteLine line, List<Hazard> given) {
         List<Hazard> found = new ArrayList<>();
         for (Turn turn : find(line)) {
             if (given.stream().anyMatch(h -> h instanceof RouteCorner c && covers(c, turn.chainageM))) {

@@ -5,22 +5,23 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.axleload.WeightLimits;
-import org.cresthaul.check.Inputs;
-import org.cresthaul.check.Margins;
+import org.cresthaul.exchange.json.JsonFields;
+import org.cresthaul.exchange.json.JsonText;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.LimitsFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
-import org.cresthaul.route.LimitsFile;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputProblem;
-import org.cresthaul.units.JsonFields;
-import org.cresthaul.units.JsonText;
 import org.cresthaul.units.LengthLimits;
 import org.cresthaul.units.Problems;
 
 /** What a check is asked for, read from a request's body with every mistake in it told together. */
-record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, Inputs inputs) {
+record CheckRequest(Haul haul, Inputs inputs) {
     /** Most hazards times configurations in one check. */
     static final long MOST_CELLS = 20_000;
 
@@ -59,10 +60,11 @@ record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, I
         Map<String, String> hashes = RequestMembers.sha256(body);
         return new With<>(
                 new CheckRequest(
-                        limits.map(route.orElseThrow()::withLimits).orElse(route.orElseThrow()),
-                        rig.orElseThrow(),
-                        stance.orElseThrow(),
-                        margins,
+                        new Haul(
+                                limits.map(route.orElseThrow()::withLimits).orElse(route.orElseThrow()),
+                                rig.orElseThrow(),
+                                stance.orElseThrow(),
+                                margins),
                         new Inputs(hashes.get("route"), hashes.get("rig"), Optional.ofNullable(hashes.get("limits")))),
                 further);
     }
@@ -112,14 +114,14 @@ record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, I
      * @throws Refusal when the check is too much work for one request
      */
     CheckRequest requireBoundedWork() {
-        long configurations = (long) rig.notches().size()
-                * stance.liftStates().size()
-                * stance.boosterStates().size();
-        double costMs = CheckCost.estimatedMs(route, rig, stance);
-        if (route.hazards().size() * configurations > MOST_CELLS || costMs > CheckCost.MOST_MS) {
+        long configurations = (long) haul.rig().notches().size()
+                * haul.stance().liftStates().size()
+                * haul.stance().boosterStates().size();
+        double costMs = CheckCost.estimatedMs(haul.route(), haul.rig(), haul.stance());
+        if (haul.route().hazards().size() * configurations > MOST_CELLS || costMs > CheckCost.MOST_MS) {
             throw Refusal.of(List.of(new InputProblem(
                     "too-much-work",
-                    route.hazards().size() + " hazards in " + configurations + " configurations, about "
+                    haul.route().hazards().size() + " hazards in " + configurations + " configurations, about "
                             + Math.round(costMs / 1000) + " s of one processor, are too much for one request.",
                     "/route/features",
                     "Check the route in parts, or from the command line.")));

@@ -6,9 +6,10 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.cresthaul.check.CheckFollower;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.Verdict;
 import org.cresthaul.plan.PlanFollower;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
@@ -131,9 +132,8 @@ final class CheckUnderway implements CheckFollower, PlanFollower {
     }
 
     @Override
-    public void judged(Report.HazardFindings place) {
-        List<Verdict> verdicts =
-                place.cells().stream().map(Report.Cell::verdict).toList();
+    public void judged(HazardFindings place) {
+        List<Verdict> verdicts = place.cells().stream().map(ReportCell::verdict).toList();
         synchronized (found) {
             begun.remove(place.id());
             if (found.stream().anyMatch(f -> f.hazard().equals(place.id()))) {

@@ -3,16 +3,16 @@ package org.cresthaul.server;
 import java.util.function.BiFunction;
 import java.util.function.Supplier;
 import org.cresthaul.check.CheckFollower;
-import org.cresthaul.check.Inputs;
 import org.cresthaul.check.KeptFindings;
-import org.cresthaul.check.Margins;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
 import org.cresthaul.plan.KeptAnswers;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanAid;
 import org.cresthaul.plan.PlanFollower;
 import org.cresthaul.plan.PlanOptions;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
 
 /**
  * The reports and plans that were made last, so that a plan, a paper or a comparison of what was checked just now does
@@ -31,7 +31,8 @@ final class CheckedReports {
 
     private record Question(Inputs inputs, String stance, Margins margins) {
         static Question of(CheckRequest asked) {
-            return new Question(asked.inputs(), asked.stance().name(), asked.margins());
+            return new Question(
+                    asked.inputs(), asked.haul().stance().name(), asked.haul().margins());
         }
     }
 
@@ -42,8 +43,7 @@ final class CheckedReports {
     }
 
     private CheckedReports(KeptFindings kept) {
-        this((c, follower) ->
-                RouteCheck.check(c.route(), c.rig(), c.stance(), c.margins(), c.inputs(), kept, follower));
+        this((c, follower) -> RouteCheck.check(c.haul(), c.inputs(), kept, follower));
     }
 
     CheckedReports(BiFunction<CheckRequest, CheckFollower, Report> check) {

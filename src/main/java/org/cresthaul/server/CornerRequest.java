@@ -1,11 +1,11 @@
 package org.cresthaul.server;
 
 import java.util.List;
-import org.cresthaul.check.CornerView;
-import org.cresthaul.check.NotSurveyedException;
 import org.cresthaul.check.UnknownNameException;
+import org.cresthaul.exchange.json.JsonFields;
 import org.cresthaul.units.InputProblem;
-import org.cresthaul.units.JsonFields;
+import org.cresthaul.view.CornerView;
+import org.cresthaul.view.NotSurveyedException;
 
 /** Which corner is asked for, beside the check it belongs to. */
 record CornerRequest(String hazard, String configuration) {
@@ -17,7 +17,7 @@ record CornerRequest(String hazard, String configuration) {
     /** @throws Refusal when the route or the rig has no such thing */
     CornerView of(CheckRequest check) {
         try {
-            return CornerView.of(check.route(), check.rig(), check.stance(), check.margins(), hazard, configuration);
+            return CornerView.of(check.haul(), hazard, configuration);
         } catch (UnknownNameException unknown) {
             throw refusal(unknown.field(), "unknown-name", unknown.getMessage() + ".", "See the report for the names.");
         } catch (NotSurveyedException none) {

@@ -12,6 +12,7 @@ import org.cresthaul.exchange.BaseMapFile;
 import org.cresthaul.exchange.ImportFiles;
 import org.cresthaul.exchange.RouteImport;
 import org.cresthaul.exchange.crs.PlaneCoordinates;
+import org.cresthaul.exchange.json.JsonText;
 import org.cresthaul.exchange.raster.HeightUnit;
 import org.cresthaul.exchange.raster.RasterFile;
 import org.cresthaul.exchange.raster.RasterOptions;
@@ -20,7 +21,6 @@ import org.cresthaul.exchange.track.TrackFile;
 import org.cresthaul.units.BadQuantity;
 import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.InputRejected;
-import org.cresthaul.units.JsonText;
 import org.cresthaul.units.Length;
 
 /**

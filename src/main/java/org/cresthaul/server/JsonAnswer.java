@@ -3,6 +3,7 @@ package org.cresthaul.server;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonSerializer;
+import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.json.JsonMapper;
@@ -19,6 +20,8 @@ import org.cresthaul.units.Worded;
  */
 public final class JsonAnswer {
     private static final ObjectMapper MAPPER = JsonMapper.builder()
+            // The components alone are keys: what else a record can be asked is none.
+            .disable(MapperFeature.AUTO_DETECT_IS_GETTERS)
             .addModule(new SimpleModule()
                     .addSerializer(double.class, new FiniteNumber())
                     .addSerializer(Double.class, new FiniteNumber())

@@ -6,7 +6,7 @@ import java.util.Iterator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import org.cresthaul.units.JsonText;
+import org.cresthaul.exchange.json.JsonText;
 import org.cresthaul.units.Problems;
 
 /** Where two JSON documents differ: a pointer (RFC 6901) and both values for each place, in the order of the first. */

@@ -5,13 +5,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.cresthaul.check.LoadAnswer;
-import org.cresthaul.check.LoadQuestion;
-import org.cresthaul.check.LoadsView;
 import org.cresthaul.check.UnknownNameException;
+import org.cresthaul.exchange.json.JsonFields;
 import org.cresthaul.units.InputProblem;
-import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.LengthLimits;
+import org.cresthaul.view.LoadAnswer;
+import org.cresthaul.view.LoadQuestion;
+import org.cresthaul.view.LoadsView;
 
 /** Which loads are asked for, beside the check they belong to. */
 record LoadsRequest(LoadQuestion question) {
@@ -36,7 +36,8 @@ record LoadsRequest(LoadQuestion question) {
     /** @throws Refusal when the route or the rig has no such thing */
     LoadsView of(CheckRequest check) {
         try {
-            return LoadAnswer.of(check.route(), check.rig(), check.stance(), question);
+            return LoadAnswer.of(
+                    check.haul().route(), check.haul().rig(), check.haul().stance(), question);
         } catch (UnknownNameException unknown) {
             boolean place = unknown.field().equals("pieceAt");
             throw Refusal.of(List.of(new InputProblem(

@@ -6,13 +6,13 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import org.cresthaul.check.Version;
+import org.cresthaul.exchange.json.JsonFields;
+import org.cresthaul.exchange.json.JsonText;
+import org.cresthaul.report.Version;
 import org.cresthaul.store.IssuedPaper;
 import org.cresthaul.store.PaperKind;
 import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.InputRejected;
-import org.cresthaul.units.JsonFields;
-import org.cresthaul.units.JsonText;
 import org.cresthaul.units.Problems;
 
 /**

@@ -4,13 +4,13 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.exchange.BaseMapReader;
 import org.cresthaul.exchange.CreditedMap;
+import org.cresthaul.exchange.json.JsonFields;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.paper.PaperSize;
 import org.cresthaul.paper.Papers;
 import org.cresthaul.paper.SheetPictures;
-import org.cresthaul.plan.RunSheet;
-import org.cresthaul.plan.Statement;
-import org.cresthaul.units.JsonFields;
+import org.cresthaul.sheet.RunSheet;
+import org.cresthaul.sheet.Statement;
 import org.cresthaul.units.UnitSystem;
 
 /**
@@ -65,9 +65,22 @@ record PaperRequest(
     /** @throws Refusal when the options name what the report does not have */
     byte[] runSheet(CheckRequest check, CheckedReports reports) {
         PlanRequest.Planned planned = plan.of(check, reports);
-        RunSheet sheet = RunSheet.of(planned.plan(), planned.report(), check.route(), check.stance(), units, language);
+        RunSheet sheet = RunSheet.of(
+                planned.plan(),
+                planned.report(),
+                check.haul().route(),
+                check.haul().stance(),
+                units,
+                language);
         SheetPictures pictures = new SheetPictures(
-                check.route(), map, check.rig(), check.stance(), planned.plan(), planned.report(), units, language);
+                check.haul().route(),
+                map,
+                check.haul().rig(),
+                check.haul().stance(),
+                planned.plan(),
+                planned.report(),
+                units,
+                language);
         return switch (form) {
             case JSON -> JsonAnswer.bytes(sheet, language);
             case HTML -> Papers.html(sheet, pictures);
@@ -78,12 +91,17 @@ record PaperRequest(
     /** @throws Refusal likewise */
     byte[] statement(CheckRequest check, CheckedReports reports) {
         PlanRequest.Planned planned = plan.of(check, reports);
-        Statement statement =
-                Statement.of(planned.plan(), planned.report(), check.route(), check.rig(), check.stance(), units);
+        Statement statement = Statement.of(
+                planned.plan(),
+                planned.report(),
+                check.haul().route(),
+                check.haul().rig(),
+                check.haul().stance(),
+                units);
         return switch (form) {
             case JSON -> JsonAnswer.bytes(statement);
-            case HTML -> Papers.html(statement, check.route(), map);
-            case PDF -> Papers.pdf(statement, check.route(), map, size);
+            case HTML -> Papers.html(statement, check.haul().route(), map);
+            case PDF -> Papers.pdf(statement, check.haul().route(), map, size);
         };
     }
 }

@@ -2,14 +2,14 @@ package org.cresthaul.server;
 
 import java.util.List;
 import java.util.Optional;
-import org.cresthaul.check.BeyondLimitsException;
-import org.cresthaul.check.NotSurveyedException;
-import org.cresthaul.check.PassageView;
 import org.cresthaul.check.UnknownNameException;
+import org.cresthaul.exchange.json.JsonFields;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.units.InputProblem;
-import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.LengthLimits;
+import org.cresthaul.view.BeyondLimitsException;
+import org.cresthaul.view.NotSurveyedException;
+import org.cresthaul.view.PassageView;
 
 /** Which passage is asked for, beside the check it belongs to. */
 record PassageRequest(
@@ -36,17 +36,7 @@ record PassageRequest(
     /** @throws Refusal when the route or the rig has no such thing */
     PassageView of(CheckRequest check) {
         try {
-            return PassageView.of(
-                    check.route(),
-                    check.rig(),
-                    check.stance(),
-                    check.margins(),
-                    hazard,
-                    configuration,
-                    line,
-                    leveling,
-                    frontRaiseM,
-                    rearRaiseM);
+            return PassageView.of(check.haul(), hazard, configuration, line, leveling, frontRaiseM, rearRaiseM);
         } catch (UnknownNameException unknown) {
             throw refusal(unknown.field(), "unknown-name", unknown.getMessage() + ".", "See the report for the names.");
         } catch (BeyondLimitsException beyond) {

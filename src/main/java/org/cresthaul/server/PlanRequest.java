@@ -4,18 +4,17 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.cresthaul.check.Report;
-import org.cresthaul.plan.Comparison;
-import org.cresthaul.plan.CompletePlan;
-import org.cresthaul.plan.ConfigurationComparison;
+import org.cresthaul.exchange.json.JsonFields;
+import org.cresthaul.exchange.rigfile.GivenTimes;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanFollower;
 import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.plan.PlanOptionsCheck;
-import org.cresthaul.plan.SettledConditions;
-import org.cresthaul.rig.GivenTimes;
+import org.cresthaul.report.Report;
 import org.cresthaul.units.InputProblem;
-import org.cresthaul.units.JsonFields;
+import org.cresthaul.whatif.Comparison;
+import org.cresthaul.whatif.CompletePlan;
+import org.cresthaul.whatif.ConfigurationComparison;
 
 /** What of a plan is asked for, beside the check it belongs to. */
 record PlanRequest(
@@ -107,14 +106,7 @@ record PlanRequest(
         following.plans();
         Plan plan = reports.plan(check, options, following, () -> {
             following.plans();
-            return CompletePlan.of(
-                    check.route(),
-                    check.rig(),
-                    check.stance(),
-                    check.margins(),
-                    report,
-                    options,
-                    reports.aid(following));
+            return CompletePlan.of(check.haul(), report, options, reports.aid(following));
         });
         return new Planned(report, plan);
     }
@@ -122,19 +114,13 @@ record PlanRequest(
     /** @throws Refusal likewise */
     Comparison comparison(CheckRequest check, CheckedReports reports) {
         Report report = reports.of(check);
-        return ConfigurationComparison.of(
-                check.route(),
-                check.rig(),
-                check.stance(),
-                check.margins(),
-                report,
-                options(check, report),
-                reports.aid(PlanFollower.NONE));
+        return ConfigurationComparison.of(check.haul(), report, options(check, report), reports.aid(PlanFollower.NONE));
     }
 
     private PlanOptions options(CheckRequest check, Report report) {
         PlanOptions options = new PlanOptions(
-                times.map(t -> t.over(check.rig().times())).orElse(check.rig().times()),
+                times.map(t -> t.over(check.haul().rig().times()))
+                        .orElse(check.haul().rig().times()),
                 forbid,
                 fix.orElse(null),
                 avoidRaising,

@@ -8,7 +8,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.cresthaul.check.Version;
+import org.cresthaul.exchange.json.JsonFields;
+import org.cresthaul.report.Version;
 import org.cresthaul.store.Draft;
 import org.cresthaul.store.FileKind;
 import org.cresthaul.store.IssuedPaper;
@@ -19,7 +20,6 @@ import org.cresthaul.store.Revision;
 import org.cresthaul.store.SavedSinceException;
 import org.cresthaul.store.UnknownFileException;
 import org.cresthaul.units.InputProblem;
-import org.cresthaul.units.JsonFields;
 
 /** Projects over HTTP. Nothing is answered with success before it is on the disk. */
 final class ProjectDesk {

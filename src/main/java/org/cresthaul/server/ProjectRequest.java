@@ -11,11 +11,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.cresthaul.exchange.json.JsonFields;
+import org.cresthaul.exchange.json.JsonText;
 import org.cresthaul.store.Draft;
 import org.cresthaul.store.FileKind;
 import org.cresthaul.store.GivenFile;
-import org.cresthaul.units.JsonFields;
-import org.cresthaul.units.JsonText;
 import org.cresthaul.units.Problems;
 
 /**

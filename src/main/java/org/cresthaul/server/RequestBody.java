@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import org.cresthaul.exchange.json.JsonText;
 import org.cresthaul.units.InputProblem;
-import org.cresthaul.units.JsonText;
 
 /** Takes the body of a request: JSON, declared as such, and no longer than a document may be. */
 final class RequestBody {

@@ -2,7 +2,7 @@ package org.cresthaul.server;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.Locale;
-import org.cresthaul.units.JsonText;
+import org.cresthaul.exchange.json.JsonText;
 import org.cresthaul.units.Problems;
 
 /** A route or rig file that the page offers to open. Immutable. */

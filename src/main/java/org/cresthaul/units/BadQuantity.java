@@ -5,7 +5,7 @@ public final class BadQuantity extends Exception {
     private final String code;
     private final String remedy;
 
-    BadQuantity(String code, String message, String remedy) {
+    public BadQuantity(String code, String message, String remedy) {
         super(message);
         this.code = code;
         this.remedy = remedy;

@@ -4,11 +4,11 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 
 /** Numbers as text, the same under every locale: a point for decimals, no exponent, no negative zero. */
-final class Decimals {
+public final class Decimals {
     private Decimals() {}
 
     /** {@code value} with exactly {@code decimals} of them, halves away from zero. */
-    static String fixed(double value, int decimals) {
+    public static String fixed(double value, int decimals) {
         BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
         return rounded.signum() == 0 ? rounded.abs().toPlainString() : rounded.toPlainString();
     }

@@ -3,7 +3,7 @@ package org.cresthaul.units;
 import java.util.List;
 
 /** Values a remedy may suggest: such as a reader would take at that place. */
-final class Examples {
+public final class Examples {
     private static final List<String> LENGTHS =
             List.of("1 ft 6 in", "3 in", "1/4 in", "10 ft", "60 ft", "-10 ft", "0 in");
     private static final List<String> GRADES = List.of("1.5 %", "0.5 %", "5 %", "0 %");
@@ -16,24 +16,24 @@ final class Examples {
 
     private Examples() {}
 
-    static String length(LengthLimits limits) {
+    public static String length(LengthLimits limits) {
         return within(LENGTHS, t -> Length.parse(t).meters(), limits.leastM(), limits.mostM());
     }
 
-    static String grade(double least, double most) {
+    public static String grade(double least, double most) {
         return within(GRADES, t -> Grade.parse(t).ratio(), least, most);
     }
 
-    static String angle(double least, double most) {
+    public static String angle(double least, double most) {
         return within(ANGLES, t -> Angle.parse(t).radians(), least, most);
     }
 
-    static String mass(double least, double most) {
+    public static String mass(double least, double most) {
         return within(MASSES, t -> Mass.parse(t).kilograms(), least, most);
     }
 
     /** Of a text that may be anything. */
-    static String text(String key) {
+    public static String text(String key) {
         return switch (key) {
             case "source" -> "steel tape, two people";
             case "name" -> "a short name";

@@ -4,11 +4,11 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** Which known word somebody may have meant. */
-final class NearestWord {
+public final class NearestWord {
     private NearestWord() {}
 
     /** The nearest of the known ones, two letters off at most and fewer than it has. */
-    static Optional<String> of(String key, Iterable<String> known) {
+    public static Optional<String> of(String key, Iterable<String> known) {
         String best = null;
         int least = 3;
         for (String word : known) {

@@ -7,13 +7,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ForkJoinTask;
 import java.util.concurrent.TimeUnit;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.ReportCell;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -53,7 +55,7 @@ public class CornersBenchmark {
     }
 
     @Benchmark
-    public List<Report.Cell> corners() {
+    public List<ReportCell> corners() {
         Margins usual = Margins.defaults();
         turn++;
         Margins margins = new Margins(
@@ -65,7 +67,7 @@ public class CornersBenchmark {
                 usual.unitM());
         JoinedCorners joined = new JoinedCorners(route, stance);
         List<CheckedConfiguration> configurations = CheckedConfiguration.listOf(rig, stance);
-        List<ForkJoinTask<List<Report.Cell>>> tasks = new ArrayList<>();
+        List<ForkJoinTask<List<ReportCell>>> tasks = new ArrayList<>();
         for (Hazard hazard : route.hazards()) {
             if (hazard instanceof RouteCorner corner) {
                 tasks.add(ForkJoinTask.adapt(

@@ -5,7 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
-import org.cresthaul.check.Report;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.HazardFindings;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Notch;
 import org.cresthaul.rig.Rig;
@@ -68,9 +69,9 @@ public class PlanBenchmark {
             notches.add(new Notch("" + i, 0.01 * i));
         }
         Rig rig = new Rig(four.name(), "", four.measurement(), four.ride(), notches, four.stances());
-        List<Report.ConfigurationVerdict> configurations = PlanCase.configurations(rig, List.of());
+        List<ConfigurationVerdict> configurations = PlanCase.configurations(rig, List.of());
         List<Hazard> met = new ArrayList<>();
-        List<Report.HazardFindings> findings = new ArrayList<>();
+        List<HazardFindings> findings = new ArrayList<>();
         List<StoppingPlace> stops = new ArrayList<>();
         for (int i = 0; i < hazards; i++) {
             Hazard hazard = PlanCase.crossing("H" + i, APART_M * i + 10);

@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.cresthaul.exchange.routefile.LimitsFile;
 import org.cresthaul.rig.AxleKind;
-import org.cresthaul.route.LimitsFile;
 import org.junit.jupiter.api.Test;
 
 /** Limits that a combination could slip through by having fewer axles, closer axles, narrow tires or a light front. */

@@ -10,8 +10,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.DoubleBinaryOperator;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.Route;
 import org.cresthaul.units.InputRejected;
@@ -43,7 +49,7 @@ class AcrossRoadCheckTest {
                 + "\"profile\": [" + lines + "]");
     }
 
-    private static Report.Cell firstCell(Report report) {
+    private static ReportCell firstCell(Report report) {
         return report.hazards().get(0).cells().get(0);
     }
 
@@ -51,8 +57,8 @@ class AcrossRoadCheckTest {
     void aRailBetweenTheWheelsCountsWhereItWasSurveyed() {
         Report level = CheckCase.check(road((s, y) -> 0, true, FIVE), Margins.defaults());
         Report rail = CheckCase.check(road(AcrossRoadCheckTest::rail, true, FIVE), Margins.defaults());
-        Report.GapFinding before = firstCell(level).ground();
-        Report.GapFinding after = firstCell(rail).ground();
+        GapFinding before = firstCell(level).ground();
+        GapFinding after = firstCell(rail).ground();
         assertEquals(0.1, before.valueM() - after.valueM(), 2e-4);
         assertEquals(0.0, after.besideM());
         assertEquals(0.0, after.distanceM(), 1e-9);
@@ -67,8 +73,8 @@ class AcrossRoadCheckTest {
         // 5 mm, and what rig and ride add in quadrature is the same. f is that of a line without offset.
         Report across = CheckCase.check(road((s, y) -> 0, true, -1.6, 1.6), Margins.defaults());
         Report along = CheckCase.check(road((s, y) -> 0, false, -1.6, 1.6), Margins.defaults());
-        Report.GapFinding edge = firstCell(across).ground();
-        Report.GapFinding middle = firstCell(along).ground();
+        GapFinding edge = firstCell(across).ground();
+        GapFinding middle = firstCell(along).ground();
         assertNotNull(edge.besideM());
         assertEquals(middle.valueM(), edge.valueM(), 1e-4);
         assertEquals(middle.unit(), edge.unit());
@@ -86,12 +92,12 @@ class AcrossRoadCheckTest {
     void whatARaiseMustClearIsUnderAllOfTheWidth() {
         Route route = road((s, y) -> 2 * rail(s, y), true, FIVE);
         Report report = CheckCase.check(route, Margins.defaults());
-        Report.Cell raised = report.hazards().get(0).cells().stream()
+        ReportCell raised = report.hazards().get(0).cells().stream()
                 .filter(c -> c.raise() != null)
                 .findFirst()
                 .orElseThrow();
         RaisedCheck check = new RaisedCheck(
-                route, CheckCase.rig(), CheckCase.rig().stances().get(0), Margins.defaults());
+                new Haul(route, CheckCase.rig(), CheckCase.rig().stances().get(0), Margins.defaults()));
         double frontM = raised.raise().frontM();
         double rearM = raised.raise().rearM();
         Optional<RaisedCheck.Raised> there = check.at("H1", raised.configuration(), frontM, rearM);
@@ -115,10 +121,7 @@ class AcrossRoadCheckTest {
         Rig narrow = RigFile.parse(RigTexts.RIG.replaceFirst("(?s),\\s*\"plan\": \\{.*?\\}\\}(?=\\s*[,}])", ""));
         assertTrue(narrow.stances().get(0).plan().isEmpty());
         Report report = RouteCheck.check(
-                road((s, y) -> 0, true, FIVE),
-                narrow,
-                narrow.stances().get(0),
-                Margins.defaults(),
+                new Haul(road((s, y) -> 0, true, FIVE), narrow, narrow.stances().get(0), Margins.defaults()),
                 new Inputs("route", "rig"));
         assertEquals(List.of("tight"), CheckCase.verdicts(report));
         assertTrue(

@@ -8,34 +8,44 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.CornerLayoutFileTest;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.language.English;
+import org.cresthaul.report.BackingLine;
+import org.cresthaul.report.CornerFinding;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.PivotState;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.road.Corner;
 import org.cresthaul.road.CornerTemplate;
 import org.cresthaul.road.CornerTemplate.RoadWidths;
 import org.cresthaul.road.Gate;
-import org.cresthaul.route.CornerLayoutFileTest;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.turning.CornerFit;
 import org.cresthaul.turning.CornerSpace;
 import org.cresthaul.turning.TurningCombination;
 import org.cresthaul.units.JsonEdit;
+import org.cresthaul.view.CornerView;
+import org.cresthaul.view.MarkKind;
 import org.junit.jupiter.api.Test;
 
 /** A gate that is backed into: judged as the pull-out, told in the terms of backing, never clear. */
 class BackingCheckTest {
     private static final String GATE = "/features/1/properties/template/gate";
 
-    private static List<Report.Cell> cells(String route) throws Exception {
+    private static List<ReportCell> cells(String route) throws Exception {
         Route read = RouteFile.parse(route);
         Rig rig = RigFile.parse(RigTexts.RIG);
-        return RouteCheck.check(read, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0", "0"))
+        return RouteCheck.check(new Haul(read, rig, rig.stances().get(0), Margins.defaults()), new Inputs("0", "0"))
                 .hazards()
                 .get(0)
                 .cells();
@@ -46,7 +56,7 @@ class BackingCheckTest {
         // 60 ft of gate on a road held by escorts: a pull-out with more than its margin.
         String wide = JsonEdit.edit(CornerLayoutFileTest.GATE, GATE + "/width", "\"60 ft\"");
         int tight = 0;
-        for (Report.Cell cell : cells(wide)) {
+        for (ReportCell cell : cells(wide)) {
             assertNotEquals(Verdict.CLEAR, cell.verdict());
             CornerFinding c = cell.corner();
             assertNotNull(c.backing(), cell.configuration());
@@ -64,10 +74,10 @@ class BackingCheckTest {
             assertEquals(cell.configuration().contains("trailing"), line.pivot() != null, cell.configuration());
         }
         assertTrue(tight > 0, "some get in");
-        for (Report.Cell cell : cells(JsonEdit.edit(CornerLayoutFileTest.GATE, GATE + "/width", "\"9 ft\""))) {
+        for (ReportCell cell : cells(JsonEdit.edit(CornerLayoutFileTest.GATE, GATE + "/width", "\"9 ft\""))) {
             assertEquals(Verdict.CONTACT, cell.verdict(), cell.configuration());
         }
-        for (Report.Cell cell : cells(CornerLayoutFileTest.U_TURN)) {
+        for (ReportCell cell : cells(CornerLayoutFileTest.U_TURN)) {
             assertNull(cell.corner().backing());
         }
     }
@@ -78,7 +88,7 @@ class BackingCheckTest {
         for (String side : List.of("right", "left")) {
             String route = JsonEdit.edit(
                     CornerLayoutFileTest.GATE, "/features/1/properties/template/drives", "\"" + side + "\"");
-            for (Report.Cell cell : cells(route)) {
+            for (ReportCell cell : cells(route)) {
                 assertEquals(side, cell.corner().backing().edgeSide().word(), cell.configuration());
                 assertEquals(side, cell.corner().line().edgeSide().word(), cell.configuration());
             }
@@ -97,7 +107,7 @@ class BackingCheckTest {
                 .filter(k -> k.contains("none"))
                 .findFirst()
                 .orElseThrow();
-        CornerView view = CornerView.of(route, rig, rig.stances().get(0), Margins.defaults(), "C1", key);
+        CornerView view = CornerView.of(new Haul(route, rig, rig.stances().get(0), Margins.defaults()), "C1", key);
         assertTrue(view.backing());
         CornerView.PositionView first = view.positions().get(0);
         CornerView.PositionView last = view.positions().get(view.positions().size() - 1);
@@ -161,8 +171,8 @@ class BackingCheckTest {
             rooms[i] = fit.tightest().valueM();
             assertEquals(
                     i == 0 ? PivotState.FREE : PivotState.LOCKED,
-                    BackingLine.of(corner, fit, BoosterState.TRAILING).pivot());
-            assertNull(BackingLine.of(corner, fit, BoosterState.NONE).pivot());
+                    BackingLines.of(corner, fit, BoosterState.TRAILING).pivot());
+            assertNull(BackingLines.of(corner, fit, BoosterState.NONE).pivot());
         }
         assertNotEquals(rooms[0], rooms[1], 1e-6);
     }

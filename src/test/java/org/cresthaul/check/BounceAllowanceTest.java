@@ -7,6 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.Test;
@@ -48,8 +52,8 @@ class BounceAllowanceTest {
         int fast = 0;
         int crawls = 0;
         int none = 0;
-        for (Report.HazardFindings hazard : report.hazards()) {
-            for (Report.Cell cell : hazard.cells()) {
+        for (HazardFindings hazard : report.hazards()) {
+            for (ReportCell cell : hazard.cells()) {
                 boolean sped = List.of("dip", "crest", "low-structure")
                                 .contains(hazard.kind().word())
                         && cell.verdict() == Verdict.CLEAR;

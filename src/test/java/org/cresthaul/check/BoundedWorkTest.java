@@ -11,15 +11,18 @@ import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.geometry.WorkStopped;
 import org.cresthaul.language.English;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.RangeRigs;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.RangeRoads;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 import org.junit.jupiter.api.Test;
 
@@ -106,7 +109,7 @@ class BoundedWorkTest {
             HazardCheck check = new HazardCheck(hazard, rig, rig.stances().get(0), Margins.defaults());
             CheckedConfiguration first =
                     CheckedConfiguration.listOf(rig, rig.stances().get(0)).get(0);
-            Report.Cell cell = check.cell(first);
+            ReportCell cell = check.cell(first);
             for (String reason : English.of(cell.reasons())) {
                 if (reason.contains("could not be decided")) {
                     seen++;
@@ -194,7 +197,7 @@ class BoundedWorkTest {
         for (CheckedConfiguration c :
                 CheckedConfiguration.listOf(rig, rig.stances().get(0))) {
             long before = cpuNs();
-            Report.Cell cell = check.cell(c);
+            ReportCell cell = check.cell(c);
             worstS = Math.max(worstS, (cpuNs() - before) * 1e-9);
             cells++;
             boolean open = cell.reasons().stream().anyMatch(r -> r.toString().contains("could not be decided"));

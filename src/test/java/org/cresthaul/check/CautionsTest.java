@@ -7,6 +7,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
 import org.junit.jupiter.api.Test;
 
 /** Every cell is cautioned about what happens there, and about nothing else; people come first on tracks. */
@@ -15,9 +18,9 @@ class CautionsTest {
     void aCellCarriesTheCautionsOfWhatHappensThere() throws Exception {
         Report report = SampleHaul.of("sorrel-valley", "lowbed-loaded").report();
         TreeMap<String, Integer> kinds = new TreeMap<>();
-        for (Report.HazardFindings hazard : report.hazards()) {
+        for (HazardFindings hazard : report.hazards()) {
             assertEquals(hazard.cautions().size(), hazard.cautionsWhen().size());
-            for (Report.Cell cell : hazard.cells()) {
+            for (ReportCell cell : hazard.cells()) {
                 List<Sentence> own = Cautions.of(hazard, cell);
                 for (int i = 0; i < hazard.cautions().size(); i++) {
                     boolean happens =

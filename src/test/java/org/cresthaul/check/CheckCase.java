@@ -1,26 +1,31 @@
 package org.cresthaul.check;
 
 import java.util.List;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 
 /** A straight invented road with one hazard on it, and a rig to take over it. */
-final class CheckCase {
+public final class CheckCase {
     /** Level road, 30 m either way, points every meter near the middle. */
     static final String LEVEL_POINTS = points(x -> 0.0);
 
     private CheckCase() {}
 
-    interface Elevation {
+    public interface Elevation {
         double at(double distanceM);
     }
 
     /** Points of a line from -30 m to 30 m, a meter apart. */
-    static String points(Elevation elevation) {
+    public static String points(Elevation elevation) {
         StringBuilder text = new StringBuilder();
         for (int i = -30; i <= 30; i++) {
             text.append(text.isEmpty() ? "" : ",")
@@ -30,7 +35,7 @@ final class CheckCase {
     }
 
     /** A route whose only hazard has these properties, besides id and name. */
-    static Route route(String properties) {
+    public static Route route(String properties) {
         String text = """
                 {"type": "FeatureCollection", "cresthaul": "route/1", "name": "One hazard", "note": "Invented.",
                  "features": [
@@ -47,7 +52,7 @@ final class CheckCase {
     }
 
     /** A crossing with these points on one line, declared approaches on the level, and a survey accuracy. */
-    static Route crossing(String points, String accuracy) {
+    public static Route crossing(String points, String accuracy) {
         return route(crossingProperties(points, accuracy)
                 + ", \"approachBefore\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
                 + " \"approachAfter\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"}");
@@ -59,7 +64,7 @@ final class CheckCase {
                 + points + "]}]";
     }
 
-    static Rig rig() {
+    public static Rig rig() {
         try {
             return RigFile.parse(RigTexts.RIG);
         } catch (InputRejected e) {
@@ -67,12 +72,12 @@ final class CheckCase {
         }
     }
 
-    static Report check(Route route, Margins margins) {
+    public static Report check(Route route, Margins margins) {
         Rig rig = rig();
-        return RouteCheck.check(route, rig, rig.stances().get(0), margins, new Inputs("route", "rig"));
+        return RouteCheck.check(new Haul(route, rig, rig.stances().get(0), margins), new Inputs("route", "rig"));
     }
 
-    static Report.Cell cell(Report report, String configuration) {
+    public static ReportCell cell(Report report, String configuration) {
         return report.hazards().get(0).cells().stream()
                 .filter(c -> c.configuration().equals(configuration))
                 .findFirst()

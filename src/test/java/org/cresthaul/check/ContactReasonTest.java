@@ -6,6 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.stream.Stream;
 import org.cresthaul.language.English;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -37,8 +43,8 @@ class ContactReasonTest {
             Report report = CheckCase.check(
                     CheckCase.crossing(CheckCase.points(s -> Math.max(0, top - 0.05 * Math.abs(s))), "1 mm"),
                     Margins.defaults());
-            Report.Cell cell = CheckCase.cell(report, REFERENCE);
-            Report.GapFinding gap = cell.ground();
+            ReportCell cell = CheckCase.cell(report, REFERENCE);
+            GapFinding gap = cell.ground();
             if (cell.verdict() != Verdict.CONTACT) {
                 assertTrue(gap.valueM() > gap.uncertaintyM() - 1e-3, gap.toString());
             } else if (gap.valueM() > gap.provenWithinM()) {
@@ -58,8 +64,8 @@ class ContactReasonTest {
     @CsvSource({"alder-county, lowbed-loaded", "alder-county, lowbed-empty", "sorrel-valley, lowbed-loaded"})
     void soAtEveryPlaceOfTheSamples(String route, String rig) {
         int looked = 0;
-        for (Report.HazardFindings hazard : SampleHaul.of(route, rig).report().hazards()) {
-            for (Report.Cell cell : hazard.cells()) {
+        for (HazardFindings hazard : SampleHaul.of(route, rig).report().hazards()) {
+            for (ReportCell cell : hazard.cells()) {
                 looked += assertWords("ground clearance: ", cell.ground(), cell);
                 looked += assertWords("overhead: ", cell.overhead(), cell);
             }
@@ -67,7 +73,7 @@ class ContactReasonTest {
         assertTrue(looked > 5, looked + " gaps with contact");
     }
 
-    private static int assertWords(String side, Report.GapFinding gap, Report.Cell cell) {
+    private static int assertWords(String side, GapFinding gap, ReportCell cell) {
         if (gap == null || gap.verdict() != Verdict.CONTACT) {
             return 0;
         }
@@ -87,7 +93,7 @@ class ContactReasonTest {
     @ParameterizedTest
     @ValueSource(strings = {"alder-county", "sorrel-valley"})
     void soInCorners(String route) {
-        Stream<Report.Cell> contacts = Stream.of("lowbed-loaded", "lowbed-empty")
+        Stream<ReportCell> contacts = Stream.of("lowbed-loaded", "lowbed-empty")
                 .flatMap(rig -> SampleHaul.of(route, rig).report().hazards().stream())
                 .flatMap(h -> h.cells().stream())
                 .filter(c -> c.corner() != null

@@ -6,6 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.cresthaul.clearance.GroundClearance;
 import org.cresthaul.clearance.Passage;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.road.RoadProfile;
@@ -56,8 +61,8 @@ class DecidingGapTest {
                                         .valueM());
                     }
                 }
-                Report.Cell cell = CheckCase.cell(report, c.key());
-                Report.GapFinding told = cell.ground();
+                ReportCell cell = CheckCase.cell(report, c.key());
+                GapFinding told = cell.ground();
                 cells++;
                 // Both are within half a millimeter of the truth.
                 assertEquals(least, told.valueM(), 0.0006, c.key() + " " + step);
@@ -67,7 +72,7 @@ class DecidingGapTest {
                 }
                 if (told.deciding() != null) {
                     elsewhere++;
-                    Report.GapFinding other = told.deciding();
+                    GapFinding other = told.deciding();
                     assertTrue(other.valueM() >= told.valueM() - 0.0006, "the least gap is the one told");
                     assertTrue(
                             other.valueM() - other.provenWithinM() < other.requiredM(),

@@ -7,17 +7,22 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.Finding;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.LoadFinding;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.junit.jupiter.api.Test;
 
 /** What governs: the least left as a share of what is required, by hand. */
 class FindingTest {
-    private static Report.GapFinding gap(double valueM, double requiredM, Verdict verdict) {
-        return new Report.GapFinding(
+    private static GapFinding gap(double valueM, double requiredM, Verdict verdict) {
+        return new GapFinding(
                 valueM, requiredM, requiredM, 0, verdict, "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
     }
 
-    private static Report.GapFinding decidedBy(Report.GapFinding told, Report.GapFinding deciding) {
-        return new Report.GapFinding(
+    private static GapFinding decidedBy(GapFinding told, GapFinding deciding) {
+        return new GapFinding(
                 told.valueM(),
                 told.requiredM(),
                 told.marginM(),
@@ -40,9 +45,8 @@ class FindingTest {
                 deciding);
     }
 
-    private static Optional<Finding> governing(
-            Report.GapFinding ground, Report.GapFinding overhead, Report.GapFinding units) {
-        return new Report.Cell("k", Verdict.TIGHT, ground, overhead, null, null, List.of())
+    private static Optional<Finding> governing(GapFinding ground, GapFinding overhead, GapFinding units) {
+        return new ReportCell("k", Verdict.TIGHT, ground, overhead, null, null, List.of())
                 .withUnits(units)
                 .governing();
     }
@@ -50,24 +54,24 @@ class FindingTest {
     /** 30 mm of 60 mm is a half, 40 mm of 160 mm a quarter: the longer gap has the smaller share. */
     @Test
     void theSmallerShareGovernsAndNotTheShorterLength() {
-        Report.GapFinding ground = gap(0.09, 0.06, Verdict.CLEAR);
-        Report.GapFinding overhead = gap(0.20, 0.16, Verdict.CLEAR);
+        GapFinding ground = gap(0.09, 0.06, Verdict.CLEAR);
+        GapFinding overhead = gap(0.20, 0.16, Verdict.CLEAR);
         assertEquals(0.5, ground.share(), 1e-12);
         assertEquals(0.25, overhead.share(), 1e-12);
         assertTrue(ground.left() < overhead.left());
         assertSame(overhead, governing(ground, overhead, null).orElseThrow());
         // Short by 20 mm of 60 mm and by 30 mm of 160 mm: a third and less than a fifth.
-        Report.GapFinding low = gap(0.04, 0.06, Verdict.TIGHT);
+        GapFinding low = gap(0.04, 0.06, Verdict.TIGHT);
         assertSame(low, governing(low, gap(0.13, 0.16, Verdict.TIGHT), null).orElseThrow());
     }
 
     @Test
     void betweenUnitsOnlyWhatIsNotClearGoverns() {
-        Report.GapFinding ground = gap(0.09, 0.06, Verdict.CLEAR);
+        GapFinding ground = gap(0.09, 0.06, Verdict.CLEAR);
         assertSame(
                 ground,
                 governing(ground, null, gap(0.026, 0.025, Verdict.CLEAR)).orElseThrow());
-        Report.GapFinding touching = gap(0.02, 0.025, Verdict.TIGHT);
+        GapFinding touching = gap(0.02, 0.025, Verdict.TIGHT);
         assertSame(touching, governing(ground, null, touching).orElseThrow());
         assertEquals(Optional.empty(), governing(null, null, null));
     }
@@ -75,20 +79,20 @@ class FindingTest {
     /** The least gap has its need, another place has not: that one governs. */
     @Test
     void whereAnotherPlaceDecidesItGoverns() {
-        Report.GapFinding deciding = gap(0.10, 0.12, Verdict.TIGHT);
-        Report.GapFinding ground = decidedBy(gap(0.09, 0.06, Verdict.TIGHT), deciding);
+        GapFinding deciding = gap(0.10, 0.12, Verdict.TIGHT);
+        GapFinding ground = decidedBy(gap(0.09, 0.06, Verdict.TIGHT), deciding);
         assertSame(
                 deciding,
                 governing(ground, gap(0.20, 0.16, Verdict.CLEAR), null).orElseThrow());
         // One that leaves a greater share does not: 50 % told, 100 % there.
-        Report.GapFinding told = decidedBy(gap(0.09, 0.06, Verdict.TIGHT), gap(0.2, 0.1, Verdict.TIGHT));
+        GapFinding told = decidedBy(gap(0.09, 0.06, Verdict.TIGHT), gap(0.2, 0.1, Verdict.TIGHT));
         assertSame(told, told.decisive());
     }
 
     /** Loads and gaps compare: 100 kg of 1,000 kg is a tenth. */
     @Test
     void aLoadHasItsShareToo() {
-        LoadSheet.Finding load = new LoadSheet.Finding(
+        LoadFinding load = new LoadFinding(
                 Sentence.verbatim("gross"),
                 Sentence.verbatim("invented"),
                 Sentence.verbatim("all"),
@@ -102,7 +106,7 @@ class FindingTest {
         assertEquals(0.1, load.share(), 1e-12);
         assertSame(
                 load,
-                new Report.Cell("k", Verdict.CLEAR, null, null, null, null, List.of(), load)
+                new ReportCell("k", Verdict.CLEAR, null, null, null, null, List.of(), load)
                         .governing()
                         .orElseThrow());
     }

@@ -9,13 +9,19 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.WeightsTexts;
 import org.cresthaul.route.Candidate;
 import org.cresthaul.route.LimitsTexts;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.Test;
@@ -33,13 +39,12 @@ class HearsayTest {
     private static Report checked(Route route) throws Exception {
         Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
         return RouteCheck.check(
-                route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0".repeat(64), "0".repeat(64)));
+                new Haul(route, rig, rig.stances().get(0), Margins.defaults()),
+                new Inputs("0".repeat(64), "0".repeat(64)));
     }
 
     private static Set<Verdict> verdicts(Report report) {
-        return report.hazards().get(0).cells().stream()
-                .map(Report.Cell::verdict)
-                .collect(Collectors.toSet());
+        return report.hazards().get(0).cells().stream().map(ReportCell::verdict).collect(Collectors.toSet());
     }
 
     /** The load of the sample is 13 ft 4 in high; ten and thirty meters leave more than twice that. */
@@ -162,12 +167,14 @@ class HearsayTest {
         Rig rig = RigFile.parse(WeightsTexts.RIG);
         for (String origin : List.of(", \"origin\": \"reported\"", ", \"origin\": \"posted\"")) {
             Report report = RouteCheck.check(
-                    RouteFile.parse(JsonEdit.edit(route, "/features/0/properties/limits", limits.formatted(origin))),
-                    rig,
-                    rig.stances().get(0),
-                    Margins.defaults(),
+                    new Haul(
+                            RouteFile.parse(
+                                    JsonEdit.edit(route, "/features/0/properties/limits", limits.formatted(origin))),
+                            rig,
+                            rig.stances().get(0),
+                            Margins.defaults()),
                     new Inputs("0".repeat(64), "0".repeat(64)));
-            List<Report.Cell> cells = report.hazards().stream()
+            List<ReportCell> cells = report.hazards().stream()
                     .filter(h -> h.id().equals("B01"))
                     .flatMap(h -> h.cells().stream())
                     .toList();

@@ -10,13 +10,18 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentSkipListMap;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.geometry.WorkStopped;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.route.RouteTexts;
 import org.cresthaul.server.JsonAnswer;
 import org.cresthaul.units.InputRejected;
@@ -44,7 +49,7 @@ class KeptFindingsTest {
         }
 
         @Override
-        public void judged(Report.HazardFindings place) {}
+        public void judged(HazardFindings place) {}
     }
 
     /** What is judged anew; the report is held to a fresh one. */
@@ -59,9 +64,9 @@ class KeptFindingsTest {
         LevelStance stance = rig.stances().get(0);
         Inputs inputs = new Inputs(routeText, rigText);
         Anew follower = new Anew();
-        Report report = RouteCheck.check(route, rig, stance, margins, inputs, kept, follower);
+        Report report = RouteCheck.check(new Haul(route, rig, stance, margins), inputs, kept, follower);
         if (compared) {
-            Report fresh = RouteCheck.check(route, rig, stance, margins, inputs);
+            Report fresh = RouteCheck.check(new Haul(route, rig, stance, margins), inputs);
             assertEquals(
                     new String(JsonAnswer.bytes(fresh), StandardCharsets.UTF_8),
                     new String(JsonAnswer.bytes(report), StandardCharsets.UTF_8));
@@ -143,8 +148,8 @@ class KeptFindingsTest {
         int places = 0;
         Route route = RouteFile.parse(RouteTexts.ROUTE.getBytes(StandardCharsets.UTF_8));
         Rig rig = RigFile.parse(RigTexts.RIG.getBytes(StandardCharsets.UTF_8));
-        Report.HazardFindings findings = RouteCheck.check(
-                        route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("r", "g"))
+        HazardFindings findings = RouteCheck.check(
+                        new Haul(route, rig, rig.stances().get(0), Margins.defaults()), new Inputs("r", "g"))
                 .hazards()
                 .get(0);
         int most = 20_000 / findings.cells().size();

@@ -2,13 +2,20 @@ package org.cresthaul.check;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.LoadReport;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.WeightsTexts;
 import org.cresthaul.route.LimitsTexts;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.Test;
 
@@ -28,15 +35,12 @@ class LimitsInsteadTest {
         text = JsonEdit.edit(text, "/features/1/properties/extent", "[\"-" + beforeM + " m\", \"" + afterM + " m\"]");
         Rig rig = RigFile.parse(WeightsTexts.RIG);
         return RouteCheck.check(
-                RouteFile.parse(text),
-                rig,
-                rig.stances().get(0),
-                Margins.defaults(),
+                new Haul(RouteFile.parse(text), rig, rig.stances().get(0), Margins.defaults()),
                 new Inputs("0".repeat(64), "0".repeat(64)));
     }
 
     private static String bridge(double beforeM, double afterM, String booster) throws Exception {
-        Report.Cell cell = check(beforeM, afterM).hazards().stream()
+        ReportCell cell = check(beforeM, afterM).hazards().stream()
                 .filter(h -> h.id().equals("B01"))
                 .flatMap(h -> h.cells().stream())
                 .filter(c -> c.configuration().equals("down/" + booster + "/3"))

@@ -14,18 +14,31 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.cresthaul.axleload.GaugeChart;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.LimitsFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.LoadReport;
+import org.cresthaul.report.LoadSheet;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.LiftAxle;
 import org.cresthaul.rig.LiftAxles;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.rig.WeightsTexts;
-import org.cresthaul.route.LimitsFile;
 import org.cresthaul.route.LimitsTexts;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.route.RouteTexts;
 import org.cresthaul.units.JsonEdit;
+import org.cresthaul.view.LoadAnswer;
+import org.cresthaul.view.LoadQuestion;
+import org.cresthaul.view.LoadsView;
 import org.junit.jupiter.api.Test;
 
 /** Loads along a route: verdict, rule, margin and axles in every configuration, and what is not known stays unknown. */
@@ -36,14 +49,11 @@ class LoadVerdictTest {
     private static Report check(String route, String rig) throws Exception {
         Rig parsed = RigFile.parse(rig);
         return RouteCheck.check(
-                RouteFile.parse(route),
-                parsed,
-                parsed.stances().get(0),
-                Margins.defaults(),
+                new Haul(RouteFile.parse(route), parsed, parsed.stances().get(0), Margins.defaults()),
                 new Inputs("0".repeat(64), "0".repeat(64)));
     }
 
-    private static Report.Cell cell(Report report, String hazard, String configuration) {
+    private static ReportCell cell(Report report, String hazard, String configuration) {
         return report.hazards().stream()
                 .filter(h -> h.id().equals(hazard))
                 .flatMap(h -> h.cells().stream())
@@ -52,7 +62,7 @@ class LoadVerdictTest {
                 .orElseThrow();
     }
 
-    private static Report.ConfigurationVerdict verdict(Report report, String configuration) {
+    private static ConfigurationVerdict verdict(Report report, String configuration) {
         return report.configurations().stream()
                 .filter(c -> c.key().equals(configuration))
                 .findFirst()
@@ -73,7 +83,7 @@ class LoadVerdictTest {
                 withGross("80,000"),
                 "/limits",
                 "{\"name\":\"wide\",\"source\":\"x\",\"date\":\"2026-01-01\",\"gross\":\"300,000 lb\"}");
-        Report.Cell cell = cell(check(wide, WeightsTexts.RIG), "B01", "down/none/3");
+        ReportCell cell = cell(check(wide, WeightsTexts.RIG), "B01", "down/none/3");
 
         assertEquals(Verdict.OUTSIDE_LIMITS, cell.verdict());
         assertEquals("gross weight", cell.load().rule().toString());
@@ -110,7 +120,7 @@ class LoadVerdictTest {
         Report report = check(LimitsTexts.ROUTE, RigTexts.RIG);
 
         assertFalse(report.loads().known());
-        for (Report.ConfigurationVerdict c : report.configurations()) {
+        for (ConfigurationVerdict c : report.configurations()) {
             assertEquals(Verdict.LOADS_NOT_KNOWN, c.loads());
             assertEquals(2, c.loadsNotKnown());
             assertEquals(Verdict.LOADS_NOT_KNOWN, cell(report, "B01", c.key()).verdict());
@@ -150,7 +160,8 @@ class LoadVerdictTest {
                         LimitsFile.parse(
                                 "{\"cresthaul\":\"limits/1\",\"name\":\"n\",\"source\":\"s\",\"date\":\"2026-01-01\",\"gross\":\"100,000 lb\"}"));
         Report report = RouteCheck.check(
-                route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0".repeat(64), "0".repeat(64)));
+                new Haul(route, rig, rig.stances().get(0), Margins.defaults()),
+                new Inputs("0".repeat(64), "0".repeat(64)));
 
         assertEquals(Verdict.CLEAR, verdict(report, "down/none/3").loads());
         assertTrue(report.loads().counts());
@@ -185,10 +196,7 @@ class LoadVerdictTest {
                 "/stances/0/weights/regulator",
                 "{\"least\": \"11 psi\", \"most\": \"100 psi\", \"set\": \"100 psi\"}"));
         Report report = RouteCheck.check(
-                RouteFile.parse(LimitsTexts.ROUTE),
-                rig,
-                rig.stances().get(0),
-                Margins.defaults(),
+                new Haul(RouteFile.parse(LimitsTexts.ROUTE), rig, rig.stances().get(0), Margins.defaults()),
                 new Inputs("0".repeat(64), "0".repeat(64)));
         LoadReport.StateLoads state = report.loads().states().stream()
                 .filter(s ->
@@ -209,10 +217,10 @@ class LoadVerdictTest {
         Report strong = check(route, rig);
         Report report = check(route, JsonEdit.edit(rig, "/stances/0/weights/frontLift/takeOff", "\"300 psi\""));
         int without = 0;
-        for (Report.HazardFindings hazard : report.hazards()) {
-            for (Report.Cell cell : hazard.cells()) {
+        for (HazardFindings hazard : report.hazards()) {
+            for (ReportCell cell : hazard.cells()) {
                 assertTrue(cell.raise() == null || cell.raise().frontM() == 0, hazard.id());
-                Report.Cell before = cell(strong, hazard.id(), cell.configuration());
+                ReportCell before = cell(strong, hazard.id(), cell.configuration());
                 if (before.raise() != null && before.raise().frontM() > 0) {
                     assertTrue(cell.raiseNote().contains("power take-off"), cell.raiseNote());
                     without++;

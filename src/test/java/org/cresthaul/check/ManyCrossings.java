@@ -1,8 +1,8 @@
 package org.cresthaul.check;
 
 import java.util.Locale;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 
 /** A straight invented road with rail crossings that a map reports and nobody surveyed, as an import leaves them. */

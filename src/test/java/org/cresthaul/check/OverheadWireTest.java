@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
 import org.cresthaul.route.Route;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -120,7 +123,7 @@ class OverheadWireTest {
      */
     @Test
     void aWireAlongTheRoadHangsAsItHangs() {
-        Report.GapFinding gap = CheckCase.cell(
+        GapFinding gap = CheckCase.cell(
                         CheckCase.check(
                                 wire("\"measured\": \"surveyed\", \"survey\": {\"accuracy\": \"1 mm\", \"source\":"
                                         + " \"level\"}, \"lowering\": \"0.3 m\", " + power("12.5 kV")

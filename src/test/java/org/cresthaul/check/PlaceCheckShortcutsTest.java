@@ -3,6 +3,9 @@ package org.cresthaul.check;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.route.HazardKind;
 import org.junit.jupiter.api.Test;
 
@@ -19,13 +22,13 @@ class PlaceCheckShortcutsTest {
 
     @Test
     void saysWhatTheReportSays() {
-        PlaceCheck check = new PlaceCheck(haul.route(), haul.rig(), haul.stance(), haul.margins());
+        PlaceCheck check = new PlaceCheck(haul.whole());
         int raised = 0;
-        for (Report.HazardFindings hazard : haul.report().hazards()) {
+        for (HazardFindings hazard : haul.report().hazards()) {
             if (!isOfGaps(hazard)) {
                 continue;
             }
-            for (Report.Cell cell : hazard.cells()) {
+            for (ReportCell cell : hazard.cells()) {
                 String where = hazard.id() + " " + cell.configuration();
                 note(cell.verdict() == Verdict.CLEAR);
                 assertEquals(cell.verdict() == Verdict.CLEAR, check.isClear(hazard.id(), cell.configuration()), where);
@@ -43,9 +46,9 @@ class PlaceCheckShortcutsTest {
     /** From a foot below the lowest notch up to it. */
     @Test
     void saysOfOtherNotchesWhatTheWholeJudgmentSays() {
-        PlaceCheck whole = new PlaceCheck(haul.route(), haul.rig(), haul.stance(), haul.margins());
-        PlaceCheck check = new PlaceCheck(haul.route(), haul.rig(), haul.stance(), haul.margins());
-        for (Report.HazardFindings hazard : haul.report().hazards()) {
+        PlaceCheck whole = new PlaceCheck(haul.whole());
+        PlaceCheck check = new PlaceCheck(haul.whole());
+        for (HazardFindings hazard : haul.report().hazards()) {
             if (!isOfGaps(hazard) || !hazard.surveyed()) {
                 continue;
             }
@@ -66,7 +69,7 @@ class PlaceCheckShortcutsTest {
         assertTrue(clear > 10 && notClear > 10, clear + " " + notClear);
     }
 
-    private static boolean isOfGaps(Report.HazardFindings hazard) {
+    private static boolean isOfGaps(HazardFindings hazard) {
         return hazard.kind().judged() == HazardKind.Judged.BY_GAPS;
     }
 

@@ -3,11 +3,17 @@ package org.cresthaul.check;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.WeightsTexts;
 import org.cresthaul.route.LimitsTexts;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.Test;
 
@@ -20,10 +26,7 @@ class PlateAndChartTest {
     private static Report check(String route, String rig) throws Exception {
         Rig parsed = RigFile.parse(rig);
         return RouteCheck.check(
-                RouteFile.parse(route),
-                parsed,
-                parsed.stances().get(0),
-                Margins.defaults(),
+                new Haul(RouteFile.parse(route), parsed, parsed.stances().get(0), Margins.defaults()),
                 new Inputs("0".repeat(64), "0".repeat(64)));
     }
 
@@ -35,7 +38,7 @@ class PlateAndChartTest {
         return JsonEdit.edit(route, "/features/0/properties/limits", sign);
     }
 
-    private static Report.Cell trailing(String route, String rig) throws Exception {
+    private static ReportCell trailing(String route, String rig) throws Exception {
         return check(route, rig).hazards().stream()
                 .filter(h -> h.id().equals("B01"))
                 .flatMap(h -> h.cells().stream())
@@ -57,11 +60,11 @@ class PlateAndChartTest {
         // About 7,506 lb stand on the booster, 5 % of chart and 2 % of weights.
         assertEquals(
                 Verdict.CLEAR, trailing(route, plate("6,000 lb", "22,000 lb")).verdict());
-        Report.Cell heavy = trailing(route, plate("1,000 lb", Math.round(BOOSTER_LB) - 10 + " lb"));
+        ReportCell heavy = trailing(route, plate("1,000 lb", Math.round(BOOSTER_LB) - 10 + " lb"));
         assertEquals(Verdict.OUTSIDE_LIMITS, heavy.verdict());
         assertEquals("fitted plate, 3/8 in plate", heavy.load().rule().toString());
         assertEquals(BOOSTER_LB * LB, heavy.load().loadKg(), 1);
-        Report.Cell light = trailing(route, plate(Math.round(BOOSTER_LB) + 10 + " lb", "22,000 lb"));
+        ReportCell light = trailing(route, plate(Math.round(BOOSTER_LB) + 10 + " lb", "22,000 lb"));
         assertEquals(Verdict.OUTSIDE_LIMITS, light.verdict());
         assertTrue(light.load().least());
         assertEquals(
@@ -83,7 +86,7 @@ class PlateAndChartTest {
         String ratedAt110 = "\"" + Math.round(BOOSTER_LB * 1.10) + " lb\"";
         String route = wide("{\"source\":\"sign\",\"date\":\"2026-10-01\",\"gross\":\"200,000 lb\"}");
         assertEquals(Verdict.CLEAR, trailing(route, rated(exact, ratedAt110)).verdict());
-        Report.Cell off = trailing(route, rated(coarse, ratedAt110));
+        ReportCell off = trailing(route, rated(coarse, ratedAt110));
         assertEquals(Verdict.TIGHT, off.verdict());
         assertTrue(
                 off.reasons().get(0).toString().contains("chart"), off.reasons().toString());
@@ -113,7 +116,7 @@ class PlateAndChartTest {
                 "{\"steer\":\"25 in\",\"drive\":\"44 in\",\"trailer\":\"40 in\",\"booster\":\"40 in\"}");
         assertEquals(Verdict.CLEAR, trailing(route, measured).verdict());
         String narrow = JsonEdit.edit(measured, "/stances/0/weights/ratings/tireWidths/booster", "\"8 in\"");
-        Report.Cell cell = trailing(route, narrow);
+        ReportCell cell = trailing(route, narrow);
         assertEquals(Verdict.OUTSIDE_LIMITS, cell.verdict());
         assertEquals("width of the tires", cell.load().rule().toString());
         assertEquals(8 * 900 * LB, cell.load().limitKg(), 0.1);

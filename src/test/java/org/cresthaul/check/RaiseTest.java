@@ -8,6 +8,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.cresthaul.clearance.Clearance;
 import org.cresthaul.clearance.GroundClearance;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
@@ -50,7 +54,7 @@ class RaiseTest {
     @ValueSource(doubles = {0.22, 0.24, 0.26})
     void frontRaiseIsTheLeastThatTryingFinds(double height) {
         Route route = hump(height);
-        Report.Cell cell = CheckCase.cell(CheckCase.check(route, new Margins(GROUND_MARGIN_M, 0)), "down/none/3");
+        ReportCell cell = CheckCase.cell(CheckCase.check(route, new Margins(GROUND_MARGIN_M, 0)), "down/none/3");
         assertTrue(
                 List.of(Verdict.CONTACT, Verdict.TIGHT).contains(cell.verdict()),
                 cell.verdict().word());
@@ -75,7 +79,7 @@ class RaiseTest {
         for (int tenths = 2400; tenths < 3600; tenths += 40) {
             double height = 1e-4 * tenths;
             Report report = CheckCase.check(hump(height), new Margins(GROUND_MARGIN_M, 0));
-            for (Report.Cell cell : report.hazards().get(0).cells()) {
+            for (ReportCell cell : report.hazards().get(0).cells()) {
                 if (cell.raise() != null) {
                     assertTrue(
                             cell.raise().frontM() <= cell.raise().frontEndM(),
@@ -93,7 +97,7 @@ class RaiseTest {
     @Test
     void noRaiseWithinTheLimitsIsSaidSo() {
         Route peak = CheckCase.crossing(CheckCase.points(s -> Math.max(0, 1.5 - 0.1 * Math.abs(s))), "1 mm");
-        Report.Cell cell = CheckCase.cell(CheckCase.check(peak, Margins.defaults()), "down/none/3");
+        ReportCell cell = CheckCase.cell(CheckCase.check(peak, Margins.defaults()), "down/none/3");
         assertEquals(Verdict.CONTACT, cell.verdict());
         assertNull(cell.raise());
         assertNotNull(cell.raiseNote());
@@ -116,7 +120,7 @@ class RaiseTest {
             double fall = grade;
             Route route = CheckCase.crossing(CheckCase.points(s -> Math.max(0, 0.8 - fall * Math.abs(s))), "1 mm");
             String key = lift.word() + "/" + booster.word() + "/3";
-            Report.Cell cell = CheckCase.cell(CheckCase.check(route, new Margins(GROUND_MARGIN_M, 0)), key);
+            ReportCell cell = CheckCase.cell(CheckCase.check(route, new Margins(GROUND_MARGIN_M, 0)), key);
             if (cell.raise() != null) {
                 reported++;
             } else if (cell.verdict() != Verdict.CLEAR) {
@@ -137,7 +141,7 @@ class RaiseTest {
     @ValueSource(doubles = {0.030, 0.035, 0.040, 0.045})
     void aRaiseOfTheRearAsksNothingOfTheFrontWhereTheFrontDoesNotHelp(double grade) {
         Route dip = CheckCase.crossing(CheckCase.points(s -> grade * Math.max(0, Math.abs(s) - 2)), "1 mm");
-        Report.Cell cell = CheckCase.cell(CheckCase.check(dip, Margins.defaults()), "up/none/3");
+        ReportCell cell = CheckCase.cell(CheckCase.check(dip, Margins.defaults()), "up/none/3");
         assertEquals("raised tire", cell.ground().part());
         assertNotNull(cell.raise());
         assertTrue(cell.raise().rearM() > 0);
@@ -150,7 +154,7 @@ class RaiseTest {
                 CheckCase.route("\"hazard\": \"low-structure\", \"measured\": \"unknown\", \"clearance\": \"4.05 m\","
                         + " \"extent\": [\"-5 m\", \"5 m\"]"),
                 Margins.defaults());
-        Report.Cell cell = CheckCase.cell(report, "down/none/3");
+        ReportCell cell = CheckCase.cell(report, "down/none/3");
         assertNull(cell.raise());
         assertTrue(cell.raiseNote().contains("known"));
     }

@@ -5,6 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.ReportCell;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Route;
 import org.junit.jupiter.api.Test;
@@ -18,12 +23,12 @@ class RaisedCheckTest {
 
     private static RaisedCheck raisedCheck(Route route) {
         Rig rig = CheckCase.rig();
-        return new RaisedCheck(route, rig, rig.stances().get(0), MARGINS);
+        return new RaisedCheck(new Haul(route, rig, rig.stances().get(0), MARGINS));
     }
 
     @Test
     void atNoRaiseItSaysWhatTheReportSays() {
-        Report.Cell cell = CheckCase.cell(CheckCase.check(HUMP, MARGINS), "down/none/3");
+        ReportCell cell = CheckCase.cell(CheckCase.check(HUMP, MARGINS), "down/none/3");
         RaisedCheck.Raised flat =
                 raisedCheck(HUMP).at("H1", "down/none/3", 0, 0).orElseThrow();
 
@@ -34,7 +39,7 @@ class RaisedCheckTest {
 
     @Test
     void atTheReportsOwnRaiseItIsClearAndBelowItIsNot() {
-        Report.RaiseFinding raise =
+        RaiseFinding raise =
                 CheckCase.cell(CheckCase.check(HUMP, MARGINS), "down/none/3").raise();
         RaisedCheck check = raisedCheck(HUMP);
 
@@ -53,10 +58,10 @@ class RaisedCheckTest {
     void everyRaiseIsJudgedAsItIsTold() {
         RaisedCheck check = raisedCheck(HUMP);
         int raises = 0;
-        for (Report.Cell cell : CheckCase.check(HUMP, MARGINS).hazards().get(0).cells()) {
-            Report.RaiseFinding raise = cell.raise();
+        for (ReportCell cell : CheckCase.check(HUMP, MARGINS).hazards().get(0).cells()) {
+            RaiseFinding raise = cell.raise();
             if (raise != null) {
-                Report.GapFinding governing = check.at("H1", cell.configuration(), raise.frontM(), raise.rearM())
+                GapFinding governing = check.at("H1", cell.configuration(), raise.frontM(), raise.rearM())
                         .orElseThrow()
                         .governing();
                 assertEquals(governing.valueM(), raise.clearanceM(), 1e-9, cell.configuration());

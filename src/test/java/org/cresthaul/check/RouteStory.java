@@ -9,6 +9,12 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.LeastSetting;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 
 /**
  * What a route is meant to show, as a table: per hazard and state the verdict at notches 1 to 7 (C clear, t tight, X
@@ -65,7 +71,7 @@ final class RouteStory {
     }
 
     /** The hazards judged in the side view; corners and loads have no notch and no raise. */
-    static List<Report.HazardFindings> judgedByGaps(Report report) {
+    static List<HazardFindings> judgedByGaps(Report report) {
         return report.hazards().stream()
                 .filter(h -> !Set.of("posted-bridge", "stretch", "corner")
                         .contains(h.kind().word()))
@@ -75,13 +81,13 @@ final class RouteStory {
     /** The same rows of a report. */
     static Set<String> rows(Report report, List<String> boosters) {
         Set<String> rows = new TreeSet<>();
-        for (Report.HazardFindings hazard : judgedByGaps(report)) {
-            for (Report.LeastSetting least : hazard.least()) {
+        for (HazardFindings hazard : judgedByGaps(report)) {
+            for (LeastSetting least : hazard.least()) {
                 if (boosters.contains(least.booster().word())) {
                     StringBuilder verdicts = new StringBuilder();
                     StringBuilder raises = new StringBuilder();
                     for (String notch : NOTCHES) {
-                        Report.Cell cell = cell(hazard, least.lift() + "/" + least.booster() + "/" + notch);
+                        ReportCell cell = cell(hazard, least.lift() + "/" + least.booster() + "/" + notch);
                         verdicts.append(letter(cell.verdict()));
                         raises.append(cell.verdict() == Verdict.CLEAR ? '.' : letter(cell.raise()));
                     }
@@ -103,25 +109,25 @@ final class RouteStory {
                 .get(verdict.word());
     }
 
-    private static char letter(Report.RaiseFinding raise) {
+    private static char letter(RaiseFinding raise) {
         if (raise == null) {
             return '-';
         }
         return raise.rearM() == 0 ? 'f' : raise.frontM() == 0 ? 'r' : 'b';
     }
 
-    static Report.HazardFindings finding(Report report, String hazard) {
+    static HazardFindings finding(Report report, String hazard) {
         return report.hazards().stream()
                 .filter(h -> h.id().equals(hazard))
                 .findFirst()
                 .orElseThrow();
     }
 
-    static Report.Cell cell(Report report, String hazard, String configuration) {
+    static ReportCell cell(Report report, String hazard, String configuration) {
         return cell(finding(report, hazard), configuration);
     }
 
-    static Report.Cell cell(Report.HazardFindings hazard, String configuration) {
+    static ReportCell cell(HazardFindings hazard, String configuration) {
         return hazard.cells().stream()
                 .filter(c -> c.configuration().equals(configuration))
                 .findFirst()

@@ -17,11 +17,16 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -60,8 +65,8 @@ class SampleFileSweepTest {
     private static Map<String, String> verdicts(Route route, Rig combination) {
         Map<String, String> verdicts = new LinkedHashMap<>();
         for (LevelStance stance : combination.stances()) {
-            Report report =
-                    RouteCheck.check(route, combination, stance, Margins.defaults(), new Inputs("route", "rig"));
+            Report report = RouteCheck.check(
+                    new Haul(route, combination, stance, Margins.defaults()), new Inputs("route", "rig"));
             report.hazards()
                     .forEach(h -> h.cells()
                             .forEach(c -> verdicts.put(

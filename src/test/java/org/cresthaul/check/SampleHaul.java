@@ -5,11 +5,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 
 /**
@@ -28,6 +32,11 @@ public record SampleHaul(Route route, Rig rig, LevelStance stance, Margins margi
         return MADE.computeIfAbsent(route + " " + rig, any -> made(route, rig));
     }
 
+    /** What was checked. */
+    public Haul whole() {
+        return new Haul(route, rig, stance, margins);
+    }
+
     private static SampleHaul made(String routeName, String rigName) {
         try {
             Route route = RouteFile.parse(Files.readAllBytes(FOLDER.resolve(routeName + ".route.geojson")));
@@ -35,7 +44,11 @@ public record SampleHaul(Route route, Rig rig, LevelStance stance, Margins margi
             LevelStance stance = rig.stances().get(0);
             Margins margins = Margins.defaults();
             return new SampleHaul(
-                    route, rig, stance, margins, RouteCheck.check(route, rig, stance, margins, new Inputs("0a", "0b")));
+                    route,
+                    rig,
+                    stance,
+                    margins,
+                    RouteCheck.check(new Haul(route, rig, stance, margins), new Inputs("0a", "0b")));
         } catch (InputRejected | IOException e) {
             throw new IllegalArgumentException(routeName + " " + rigName, e);
         }

@@ -8,11 +8,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.function.DoubleUnaryOperator;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Report;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -61,7 +63,7 @@ class SampleRouteSumsTest {
             up += 1.25 * roofFt / VALVE_FT;
         }
         double gapIn = (16.5 - 14) * 12 - up;
-        Report.GapFinding gap = cell(LOADED, "H02", lift + "/none/" + notch).overhead();
+        GapFinding gap = cell(LOADED, "H02", lift + "/none/" + notch).overhead();
         assertEquals(gapIn * INCH, gap.valueM(), 0.0003);
     }
 
@@ -92,7 +94,7 @@ class SampleRouteSumsTest {
         // 1.6e-4 per ft times 506 ft² (worked in full: 0.97 in)
         assertEquals(0.972, loss, 0.001);
         double gapIn = stepOnTheLevelIn() - loss;
-        Report.GapFinding gap = cell(LOADED, "H03", "down/none/4").ground();
+        GapFinding gap = cell(LOADED, "H03", "down/none/4").ground();
         assertEquals("outrigger step", gap.part());
         assertEquals(gapIn * INCH, gap.valueM(), 0.005);
         double rearmostFt = gap.steerM() / FOOT + FIFTH_WHEEL_FT + AXLES_FT[2];
@@ -107,7 +109,7 @@ class SampleRouteSumsTest {
      */
     @Test
     void deckOverACrossingByTheRuleOfTheLever() {
-        Report.GapFinding gap = cell(LOADED, "H04", "down/none/4").ground();
+        GapFinding gap = cell(LOADED, "H04", "down/none/4").ground();
         assertEquals("held", gap.leveling());
         assertEquals("outrigger step", gap.part());
         RoadProfile line = ROUTE.hazards().stream()

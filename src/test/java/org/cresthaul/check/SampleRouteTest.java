@@ -18,15 +18,23 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.language.English;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.CornerFinding;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.UnitSwing;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Notch;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.Trailer;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -192,8 +200,8 @@ class SampleRouteTest {
         Set<String> expected =
                 CORNER_STORY.lines().filter(l -> !l.startsWith("#")).collect(Collectors.toCollection(TreeSet::new));
         Set<String> found = new TreeSet<>();
-        for (Report.HazardFindings hazard : LOADED.hazards()) {
-            for (Report.Cell cell : hazard.cells()) {
+        for (HazardFindings hazard : LOADED.hazards()) {
+            for (ReportCell cell : hazard.cells()) {
                 if (cell.corner() != null) {
                     found.add(hazard.id() + " " + cell.configuration().replaceAll("/[^/]*$", "") + " "
                             + letter(cell.verdict()) + " " + (cell.corner().escorts() ? "escorts" : "own"));
@@ -209,8 +217,8 @@ class SampleRouteTest {
     @Test
     void theSwingsByUnitAreWhatTheWholeIsToldBy() {
         int told = 0;
-        for (Report.HazardFindings hazard : LOADED.hazards()) {
-            for (Report.Cell cell : hazard.cells()) {
+        for (HazardFindings hazard : LOADED.hazards()) {
+            for (ReportCell cell : hazard.cells()) {
                 CornerFinding c = cell.corner();
                 if (c == null) {
                     continue;
@@ -263,10 +271,10 @@ class SampleRouteTest {
                 .findFirst()
                 .orElseThrow();
         LevelStance stance = LOADED_RIG.stances().iterator().next();
-        List<Report.Cell> cells = new CornerCells(
+        List<ReportCell> cells = new CornerCells(
                         new JoinedCorners(route, stance).of(square), LOADED_RIG, stance, Margins.defaults())
                 .cells(CheckedConfiguration.listOf(LOADED_RIG, stance));
-        Report.Cell blocked = cells.stream()
+        ReportCell blocked = cells.stream()
                 .filter(c -> c.configuration().equals("up/trailing/4"))
                 .findFirst()
                 .orElseThrow();
@@ -377,7 +385,7 @@ class SampleRouteTest {
     @Test
     void placesThatAreNotSurveyedAreCountedInEveryRouteVerdict() {
         for (Report report : List.of(LOADED, EMPTY)) {
-            for (Report.ConfigurationVerdict c : report.configurations()) {
+            for (ConfigurationVerdict c : report.configurations()) {
                 assertEquals(1, c.notSurveyed());
                 assertFalse(c.verdict() == Verdict.CLEAR);
             }

@@ -1,5 +1,6 @@
 package org.cresthaul.check;
 
+import org.cresthaul.report.Verdict;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -10,13 +11,21 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.LoadReport;
+import org.cresthaul.report.LoadSheet;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.turning.TurningCombination;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -29,19 +38,21 @@ class SeveralLiftAxlesTest {
     private static Route route;
     private static String text;
     /** Its third axle alone is up, as in the sample; or the second and the third. */
-    private static Haul several;
+    private static CheckedHaul several;
 
     /** A rig and what the check of the route says of it. */
-    private record Haul(Rig rig, LevelStance stance, Report report) {
-        static Haul of(String rigText) throws Exception {
+    private record CheckedHaul(Rig rig, LevelStance stance, Report report) {
+        static CheckedHaul of(String rigText) throws Exception {
             Rig rig = RigFile.parse(rigText);
             LevelStance stance = rig.stances().get(0);
-            return new Haul(
-                    rig, stance, RouteCheck.check(route, rig, stance, Margins.defaults(), new Inputs("0", "0")));
+            return new CheckedHaul(
+                    rig,
+                    stance,
+                    RouteCheck.check(new Haul(route, rig, stance, Margins.defaults()), new Inputs("0", "0")));
         }
 
         /** Every hazard's cell in the configurations of one lift state, by hazard, booster and notch. */
-        Map<String, Report.Cell> cells(String lift) {
+        Map<String, ReportCell> cells(String lift) {
             return report.hazards().stream()
                     .flatMap(h -> h.cells().stream()
                             .filter(c -> c.configuration().startsWith(lift + "/"))
@@ -60,7 +71,7 @@ class SeveralLiftAxlesTest {
     static void checkTheRoute() throws Exception {
         route = RouteFile.parse(Files.readString(Path.of("sample-routes/alder-county.route.geojson")));
         text = Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json"));
-        several = Haul.of(TwoLiftAxles.of(
+        several = CheckedHaul.of(TwoLiftAxles.of(
                 "[{\"axle\": 2, \"gap\": \"4 1/4 in\"}, {\"axle\": 3, \"gap\": \"4 1/4 in\"}]",
                 "[{\"up\": [3], \"secondaryRise\": \"1 1/4 in\"}, {\"up\": [2, 3], \"secondaryRise\": \"1 1/4 in\"}]"));
     }
@@ -72,7 +83,7 @@ class SeveralLiftAxlesTest {
     }
 
     /** Verdict, gaps with their places, corner and raise, without the configuration's own name. */
-    private static Object figures(Report.Cell c) {
+    private static Object figures(ReportCell c) {
         return List.of(
                 c.verdict(),
                 String.valueOf(c.ground()),
@@ -83,9 +94,9 @@ class SeveralLiftAxlesTest {
 
     @Test
     void whatElseCouldBeRaisedChangesNothing() throws Exception {
-        Haul one = Haul.of(text);
+        CheckedHaul one = CheckedHaul.of(text);
         for (List<String> alike : List.of(List.of("down", "down"), List.of("up-3", "up"))) {
-            Map<String, Report.Cell> cells = several.cells(alike.get(0));
+            Map<String, ReportCell> cells = several.cells(alike.get(0));
             assertTrue(cells.size() > 100, cells.size() + " cells");
             assertEquals(
                     each(one.cells(alike.get(1)), SeveralLiftAxlesTest::figures),
@@ -123,7 +134,7 @@ class SeveralLiftAxlesTest {
     void aConfigurationTellsWhichAxlesAreUp() {
         Map<String, String> labels = several.report().configurations().stream()
                 .filter(c -> c.booster().word().equals("none") && c.notch().equals("3"))
-                .collect(Collectors.toMap(c -> c.lift().word(), Report.ConfigurationVerdict::label));
+                .collect(Collectors.toMap(c -> c.lift().word(), ConfigurationVerdict::label));
         assertEquals(
                 Map.of(
                         "down",

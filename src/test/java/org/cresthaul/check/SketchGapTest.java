@@ -8,10 +8,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.SketchGap;
+import org.cresthaul.report.SurveyFirst;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.TwoWheels;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -60,7 +68,7 @@ class SketchGapTest {
 
     private static Report check(Route route) {
         Rig rig = TwoWheels.of(WHEELBASE_M, UNDERSIDE_M);
-        return RouteCheck.check(route, rig, rig.stances().get(0), NONE, new Inputs("route", "rig"));
+        return RouteCheck.check(new Haul(route, rig, rig.stances().get(0), NONE), new Inputs("route", "rig"));
     }
 
     private static List<String> order(Report report) {
@@ -146,7 +154,7 @@ class SketchGapTest {
         List<Verdict> all = new ArrayList<>();
         with.hazards().forEach(h -> h.cells().forEach(c -> all.add(c.verdict())));
         assertTrue(!all.isEmpty() && all.stream().allMatch(v -> v == Verdict.NOT_SURVEYED));
-        assertTrue(with.hazards().stream().noneMatch(Report.HazardFindings::surveyed));
+        assertTrue(with.hazards().stream().noneMatch(HazardFindings::surveyed));
         // A survey needs more than a sketch.
         InputRejected refused = assertThrows(
                 InputRejected.class,

@@ -17,12 +17,21 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.RailCrossing;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -132,10 +141,10 @@ class SorrelValleyTest {
                         .map(s -> l.substring(0, l.indexOf(' ')) + " " + s))
                 .collect(Collectors.toCollection(TreeSet::new));
         Set<String> found = new TreeSet<>();
-        for (Report.HazardFindings hazard : LOADED.hazards()) {
+        for (HazardFindings hazard : LOADED.hazards()) {
             if (Set.of("corner", "posted-bridge", "stretch")
                     .contains(hazard.kind().word())) {
-                for (Report.Cell cell : hazard.cells()) {
+                for (ReportCell cell : hazard.cells()) {
                     found.add(hazard.id() + " " + cell.configuration().replaceAll("/[^/]*$", "") + " "
                             + letter(cell.verdict()));
                 }
@@ -147,7 +156,7 @@ class SorrelValleyTest {
     @Test
     void everyPlaceIsSurveyedAndClearSomehowWithoutEscorts() {
         assertEquals(12, LOADED.hazards().size());
-        for (Report.HazardFindings hazard : LOADED.hazards()) {
+        for (HazardFindings hazard : LOADED.hazards()) {
             assertTrue(hazard.cells().stream().noneMatch(c -> c.verdict() == Verdict.NOT_SURVEYED), hazard.id());
             assertTrue(
                     hazard.cells().stream()
@@ -169,7 +178,7 @@ class SorrelValleyTest {
 
     @Test
     void noConfigurationGetsThroughWithoutAChangeButTheEmptyRigDoes() {
-        for (Report.ConfigurationVerdict c : LOADED.configurations()) {
+        for (ConfigurationVerdict c : LOADED.configurations()) {
             assertTrue(
                     LOADED.hazards().stream()
                             .map(h -> cell(h, c.key()))
@@ -206,7 +215,7 @@ class SorrelValleyTest {
      */
     @Test
     void theCabRoofPassesTheConveyorByAboutFourInches() {
-        Report.GapFinding gap = cell(LOADED, "H05", "down/trailing/4").overhead();
+        GapFinding gap = cell(LOADED, "H05", "down/trailing/4").overhead();
         assertEquals("loader cab roof", gap.part());
         assertEquals(4 * INCH, gap.valueM(), 2 * INCH);
     }
@@ -274,18 +283,18 @@ class SorrelValleyTest {
     @Test
     void aRaiseTellsTheGapAndTheNeedOfItsOwnPosition() throws Exception {
         Rig rig = RigFile.parse(Files.readAllBytes(FOLDER.resolve("lowbed-loaded.rig.json")));
-        PlaceCheck check = new PlaceCheck(ROUTE, rig, rig.stances().get(0), Margins.defaults());
+        PlaceCheck check = new PlaceCheck(new Haul(ROUTE, rig, rig.stances().get(0), Margins.defaults()));
         int told = 0;
         for (String id : List.of("H02", "H05")) {
-            for (Report.Cell cell : finding(LOADED, id).cells()) {
-                Report.RaiseFinding raise = cell.raise();
+            for (ReportCell cell : finding(LOADED, id).cells()) {
+                RaiseFinding raise = cell.raise();
                 if (raise == null) {
                     continue;
                 }
-                Report.Cell raised = check.raised(id, cell.configuration(), raise.frontM(), raise.rearM());
+                ReportCell raised = check.raised(id, cell.configuration(), raise.frontM(), raise.rearM());
                 boolean above = raised.overhead() != null
                         && raised.overhead().valueM() < raised.ground().valueM();
-                Report.GapFinding least = above ? raised.overhead() : raised.ground();
+                GapFinding least = above ? raised.overhead() : raised.ground();
                 // Two searches, each proven within what it says; figures are rounded to 0.1 mm.
                 assertEquals(
                         least.valueM(),

@@ -8,8 +8,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.SurveyFirst;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 import org.junit.jupiter.api.Test;
 
@@ -41,7 +45,7 @@ class SurveyFirstTest {
     }
 
     private static List<String> order(Route route) {
-        return SurveyFirst.places(route).stream().map(SurveyFirst.Place::id).toList();
+        return SurveyOrder.places(route).stream().map(SurveyFirst.Place::id).toList();
     }
 
     @Test
@@ -57,8 +61,8 @@ class SurveyFirstTest {
         assertEquals(List.of("H4", "H3", "H2", "H5", "H1", "H0"), order(route));
         assertEquals(
                 List.of(1, 2, 3, 4, 5, 6),
-                SurveyFirst.places(route).stream().map(SurveyFirst.Place::rank).toList());
-        assertEquals(List.of(1, 2), SurveyFirst.waitingTracks(SurveyFirst.places(route)));
+                SurveyOrder.places(route).stream().map(SurveyFirst.Place::rank).toList());
+        assertEquals(List.of(1, 2), SurveyOrder.waitingTracks(SurveyOrder.places(route)));
     }
 
     @Test
@@ -69,7 +73,7 @@ class SurveyFirstTest {
                 "\"hazard\": \"rail-crossing\"");
 
         assertEquals(List.of("H2", "H1", "H0"), order(route));
-        SurveyFirst.Place unknown = SurveyFirst.places(route).get(0);
+        SurveyFirst.Place unknown = SurveyOrder.places(route).get(0);
         assertNull(unknown.tracks());
         assertNull(unknown.angleRad());
         assertNull(unknown.origin());
@@ -82,9 +86,9 @@ class SurveyFirstTest {
                 "\"signs\": [\"W10-5\"], \"tracks\": [\"0 m\", \"5 m\"], " + crossing(", \"tracks\": 1"));
 
         assertEquals(List.of("H1", "H0"), order(route));
-        assertEquals(2, SurveyFirst.places(route).get(0).tracks());
-        assertTrue(SurveyFirst.places(route).get(0).lowGroundSign());
-        assertFalse(SurveyFirst.places(route).get(1).lowGroundSign());
+        assertEquals(2, SurveyOrder.places(route).get(0).tracks());
+        assertTrue(SurveyOrder.places(route).get(0).lowGroundSign());
+        assertFalse(SurveyOrder.places(route).get(1).lowGroundSign());
     }
 
     @Test
@@ -102,8 +106,8 @@ class SurveyFirstTest {
                 "\"hazard\": \"corner\"");
 
         assertEquals(List.of("H3", "H2", "H4"), order(route));
-        assertTrue(SurveyFirst.places(route).get(1).reported());
-        assertEquals(List.of(), SurveyFirst.waitingTracks(SurveyFirst.places(route)));
+        assertTrue(SurveyOrder.places(route).get(1).reported());
+        assertEquals(List.of(), SurveyOrder.waitingTracks(SurveyOrder.places(route)));
     }
 
     @Test

@@ -11,7 +11,8 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import org.cresthaul.check.CheckCase.Elevation;
-import org.cresthaul.route.RouteFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Margins;
 import org.junit.jupiter.api.Test;
 
 /**

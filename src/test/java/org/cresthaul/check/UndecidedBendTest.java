@@ -8,11 +8,12 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import org.cresthaul.clearance.Passage;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.geometry.WorkLimit;
+import org.cresthaul.report.Margins;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.Hazard;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.Test;
 

@@ -9,14 +9,22 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.language.English;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.Test;
@@ -54,20 +62,17 @@ class UnitCheckTest {
     private static Report check(String points, String rigText) {
         Rig rig = rig(rigText);
         return RouteCheck.check(
-                CheckCase.crossing(points, "1 mm"),
-                rig,
-                rig.stances().get(0),
-                new Margins(0, 0),
+                new Haul(CheckCase.crossing(points, "1 mm"), rig, rig.stances().get(0), new Margins(0, 0)),
                 new Inputs("route", "rig"));
     }
 
     private static PlaceCheck place(String points, String rigText, Margins margins) {
         Rig rig = rig(rigText);
         return new PlaceCheck(
-                CheckCase.crossing(points, "1 mm"), rig, rig.stances().get(0), margins);
+                new Haul(CheckCase.crossing(points, "1 mm"), rig, rig.stances().get(0), margins));
     }
 
-    private static Report.Cell cell(String points, String rigText, String configuration) {
+    private static ReportCell cell(String points, String rigText, String configuration) {
         return place(points, rigText, new Margins(0, 0)).inTransport("H1", configuration);
     }
 
@@ -78,8 +83,7 @@ class UnitCheckTest {
     /** The rear drive tire, 0.7 m behind the plate, its top 0.25 m below the gooseneck's level underside. */
     @Test
     void standingLevelTheGapIsWhatATapeWouldFind() {
-        Report.GapFinding units =
-                cell(CheckCase.LEVEL_POINTS, RigTexts.RIG, ALONE).units();
+        GapFinding units = cell(CheckCase.LEVEL_POINTS, RigTexts.RIG, ALONE).units();
 
         assertEquals(0.25, units.valueM(), CLOSE_M);
         assertEquals("trailer", units.unit());
@@ -102,8 +106,7 @@ class UnitCheckTest {
         double out = Math.hypot(0.7, 0.75);
         double uncertainty = Math.hypot(Math.sqrt(2) * 0.010, out * perHeight * Math.hypot(0.001, 0.015));
 
-        Report.GapFinding units =
-                cell(CheckCase.LEVEL_POINTS, RigTexts.RIG, ALONE).units();
+        GapFinding units = cell(CheckCase.LEVEL_POINTS, RigTexts.RIG, ALONE).units();
 
         assertEquals(uncertainty, units.uncertaintyM(), 1.01e-4);
         assertEquals(MARGIN_M + uncertainty, units.requiredM(), 1.01e-4);
@@ -118,8 +121,7 @@ class UnitCheckTest {
         for (Object[] notch : new Object[][] {{"1", -1.25}, {"2", -0.625}, {"4", 0.625}}) {
             double down = -(double) notch[1] * 0.0254;
             double bend = Math.atan2(0.65 + down, 3.4) - Math.atan2(0.65, 3.4);
-            Report.GapFinding units =
-                    CheckCase.cell(report, "down/none/" + notch[0]).units();
+            GapFinding units = CheckCase.cell(report, "down/none/" + notch[0]).units();
             assertEquals(
                     0.75 * Math.cos(bend) - 0.7 * Math.sin(bend) - 0.5, units.valueM(), CLOSE_M, "notch " + notch[0]);
         }
@@ -131,8 +133,8 @@ class UnitCheckTest {
         // plate.
         String crest = CheckCase.points(x -> Math.max(0, 0.35 - 0.035 * Math.abs(x)));
         String low = gooseneck(0.7, 0.6, 1.25);
-        Report.Cell level = cell(CheckCase.LEVEL_POINTS, low, ALONE);
-        Report.Cell contact = cell(crest, low, ALONE);
+        ReportCell level = cell(CheckCase.LEVEL_POINTS, low, ALONE);
+        ReportCell contact = cell(crest, low, ALONE);
 
         assertEquals(Verdict.CLEAR, level.verdict(), level.reasons().toString());
         assertTrue(level.units().valueM() > 0.05, level.units().toString());
@@ -154,7 +156,7 @@ class UnitCheckTest {
                 [{"x": "-6.5 m", "h": "0.9 m"}, {"x": "-6.2 m", "h": "0.9 m"}, {"x": "-6.2 m", "h": "1.21 m", "part": "box"},
                  {"x": "-6 m", "h": "1.21 m", "part": "box"}, {"x": "-6 m", "h": "0.9 m"}, {"x": "-2.2 m", "h": "0.9 m"},
                  {"x": "-2.2 m", "h": "3.1 m"}, {"x": "0.9 m", "h": "3.1 m"}]""");
-        Report.Cell cell = cell(CheckCase.LEVEL_POINTS, box, ALONE);
+        ReportCell cell = cell(CheckCase.LEVEL_POINTS, box, ALONE);
 
         assertEquals(0.04, cell.units().valueM(), CLOSE_M);
         assertEquals(Verdict.TIGHT, cell.verdict());
@@ -168,7 +170,7 @@ class UnitCheckTest {
     /** What overlaps as it is drawn is clear nowhere, whatever is judged there. */
     @Test
     void unitsDrawnIntoEachOtherAreContactAtEveryPlace() throws Exception {
-        Report.Cell level = cell(CheckCase.LEVEL_POINTS, gooseneck(0.5, 0.6, 1.25), ALONE);
+        ReportCell level = cell(CheckCase.LEVEL_POINTS, gooseneck(0.5, 0.6, 1.25), ALONE);
         assertEquals(Verdict.CONTACT, level.verdict());
         assertTrue(
                 level.reasons()
@@ -181,11 +183,11 @@ class UnitCheckTest {
         Route route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes/alder-county.route.geojson")));
         String sample = Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json"));
         Rig drawn = rig(JsonEdit.edit(sample, TOPSIDE + "/0/h", "\"4 ft 6 in\""));
-        PlaceCheck check = new PlaceCheck(route, drawn, drawn.stances().get(0), Margins.defaults());
+        PlaceCheck check = new PlaceCheck(new Haul(route, drawn, drawn.stances().get(0), Margins.defaults()));
         int bridges = 0;
         for (Hazard hazard : route.hazards()) {
             if (hazard instanceof LimitedPlace) {
-                Report.Cell cell = check.inTransport(hazard.place().id(), "down/trailing/4");
+                ReportCell cell = check.inTransport(hazard.place().id(), "down/trailing/4");
                 assertEquals(Verdict.CONTACT, cell.verdict(), hazard.place().id());
                 assertTrue(
                         cell.reasons().toString().contains("they touch standing level"),
@@ -207,8 +209,8 @@ class UnitCheckTest {
         int told = 0;
         int refused = 0;
         for (double height = 0.2; height < 0.42; height += 0.02) {
-            Report.Cell without = cell(hump(height), free, ALONE);
-            Report.Cell with = cell(hump(height), boxed, ALONE);
+            ReportCell without = cell(hump(height), free, ALONE);
+            ReportCell with = cell(hump(height), boxed, ALONE);
             if (without.raise() == null) {
                 continue;
             }
@@ -217,7 +219,7 @@ class UnitCheckTest {
                 assertNotNull(with.raiseNote());
             } else {
                 told++;
-                Report.Cell raised = raised(hump(height), boxed, with.raise());
+                ReportCell raised = raised(hump(height), boxed, with.raise());
                 assertTrue(
                         raised.units().valueM() >= raised.units().requiredM() - 1e-4, height + ": " + raised.units());
             }
@@ -225,14 +227,14 @@ class UnitCheckTest {
         assertTrue(told > 0 && refused > 0, told + " told, " + refused + " refused");
     }
 
-    private static Report.Cell raised(String points, String rigText, Report.RaiseFinding raise) {
+    private static ReportCell raised(String points, String rigText, RaiseFinding raise) {
         return place(points, rigText, new Margins(0, 0)).raised("H1", ALONE, raise.frontM(), raise.rearM());
     }
 
     @Test
     void theMarginIsAskedFor() {
         Margins wide = new Margins(0, 0, 0.15, 0.15, 0.6, 0.3);
-        Report.Cell cell = place(CheckCase.LEVEL_POINTS, RigTexts.RIG, wide).inTransport("H1", ALONE);
+        ReportCell cell = place(CheckCase.LEVEL_POINTS, RigTexts.RIG, wide).inTransport("H1", ALONE);
         assertEquals(Verdict.TIGHT, cell.verdict());
         assertEquals(0.3, cell.units().marginM(), 1e-9);
     }

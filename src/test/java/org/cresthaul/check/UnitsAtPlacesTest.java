@@ -8,8 +8,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.DoubleBinaryOperator;
 import java.util.function.DoubleUnaryOperator;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.Route;
 import org.cresthaul.units.InputRejected;
@@ -65,8 +71,8 @@ class UnitsAtPlacesTest {
                 + "\"approachAfter\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"}, \"profile\": [" + lines + "]");
     }
 
-    private static Report.GapFinding units(Route route, Rig rig) {
-        return new PlaceCheck(route, rig, rig.stances().get(0), new Margins(0, 0))
+    private static GapFinding units(Route route, Rig rig) {
+        return new PlaceCheck(new Haul(route, rig, rig.stances().get(0), new Margins(0, 0)))
                 .inTransport("H1", ALONE)
                 .units();
     }
@@ -75,7 +81,7 @@ class UnitsAtPlacesTest {
         return Math.max(0, 0.35 - 0.035 * Math.abs(distanceM));
     }
 
-    private static Report.GapFinding onOneLine(DoubleUnaryOperator surface, Rig rig) {
+    private static GapFinding onOneLine(DoubleUnaryOperator surface, Rig rig) {
         return units(CheckCase.crossing(CheckCase.points(surface::applyAsDouble), "1 mm"), rig);
     }
 
@@ -86,10 +92,10 @@ class UnitsAtPlacesTest {
     @Test
     void theWorstOfAllWaysOfDrivingIsTold() {
         Rig rig = lowGooseneck();
-        Report.GapFinding across = units(road((s, y) -> crest(s) * (y + 1.6) / 3.2), rig);
+        GapFinding across = units(road((s, y) -> crest(s) * (y + 1.6) / 3.2), rig);
         double share = (DRIVEN_OFF_M + 1.6) / 3.2;
-        Report.GapFinding alone = onOneLine(s -> share * crest(s), rig);
-        Report.GapFinding middle = onOneLine(s -> 0.5 * crest(s), rig);
+        GapFinding alone = onOneLine(s -> share * crest(s), rig);
+        GapFinding middle = onOneLine(s -> 0.5 * crest(s), rig);
         assertEquals(alone.valueM(), across.valueM(), CLOSE_M);
         assertTrue(middle.valueM() > across.valueM() + 5 * CLOSE_M, middle.valueM() + ", across " + across.valueM());
         assertEquals(DRIVEN_OFF_M, across.drivenM(), 1e-4);
@@ -100,8 +106,8 @@ class UnitsAtPlacesTest {
     @Test
     void theOtherSideCountsAlike() {
         Rig rig = lowGooseneck();
-        Report.GapFinding right = units(road((s, y) -> crest(s) * (1.6 + y) / 3.2), rig);
-        Report.GapFinding left = units(road((s, y) -> crest(s) * (1.6 - y) / 3.2), rig);
+        GapFinding right = units(road((s, y) -> crest(s) * (1.6 + y) / 3.2), rig);
+        GapFinding left = units(road((s, y) -> crest(s) * (1.6 - y) / 3.2), rig);
         assertEquals(right.valueM(), left.valueM(), 1.01e-4);
         assertEquals(-DRIVEN_OFF_M, left.drivenM(), 1e-4);
     }
@@ -111,7 +117,7 @@ class UnitsAtPlacesTest {
      */
     @Test
     void aCrossfallBendsNothing() {
-        Report.GapFinding fall = units(road((s, y) -> 0.02 * y), rig(RigTexts.RIG));
+        GapFinding fall = units(road((s, y) -> 0.02 * y), rig(RigTexts.RIG));
         assertEquals(0.25, fall.valueM(), CLOSE_M);
         assertEquals(0, fall.against().bendRad(), 1e-4);
     }
@@ -120,8 +126,8 @@ class UnitsAtPlacesTest {
     @Test
     void whatLiesBetweenTwoWaysIsCountedIn() {
         Rig rig = lowGooseneck();
-        Report.GapFinding even = units(road((s, y) -> crest(s)), rig);
-        Report.GapFinding uneven = units(road((s, y) -> crest(s) * (y == 0 ? 1 : 0.8)), rig);
+        GapFinding even = units(road((s, y) -> crest(s)), rig);
+        GapFinding uneven = units(road((s, y) -> crest(s) * (y == 0 ? 1 : 0.8)), rig);
         assertTrue(
                 uneven.uncertaintyM() > even.uncertaintyM(), uneven.uncertaintyM() + ", even " + even.uncertaintyM());
     }
@@ -148,7 +154,8 @@ class UnitsAtPlacesTest {
         Rig rig = touching();
         for (String hazard : NOTHING_KNOWN) {
             Report report = RouteCheck.check(
-                    CheckCase.route(hazard), rig, rig.stances().get(0), new Margins(0, 0), new Inputs("route", "rig"));
+                    new Haul(CheckCase.route(hazard), rig, rig.stances().get(0), new Margins(0, 0)),
+                    new Inputs("route", "rig"));
             for (String verdict : CheckCase.verdicts(report)) {
                 assertNotEquals("clear", verdict, hazard);
                 assertNotEquals("tight", verdict, hazard);

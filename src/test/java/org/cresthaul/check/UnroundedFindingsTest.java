@@ -3,11 +3,19 @@ package org.cresthaul.check;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.LoadFinding;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.WeightsTexts;
 import org.cresthaul.route.LimitsTexts;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.JsonEdit;
 import org.cresthaul.units.RoundedRecords;
 import org.junit.jupiter.api.Test;
@@ -28,7 +36,7 @@ class UnroundedFindingsTest {
                     + 0.010 * 0.010
                     + 0.015 * 0.015);
 
-    private static Report.Cell leaving(double leftM) {
+    private static ReportCell leaving(double leftM) {
         Margins margins = new Margins(BUMPER_M - UNCERTAINTY_M - leftM, 0.0762);
         return CheckCase.cell(CheckCase.check(CheckCase.crossing(CheckCase.LEVEL_POINTS, "10 mm"), margins), REFERENCE);
     }
@@ -36,7 +44,7 @@ class UnroundedFindingsTest {
     /** 0.04 mm short: to the nearest 0.1 mm that would be nought, which is kept. */
     @Test
     void aGapShortByLessThanHalfAStepIsShort() {
-        Report.GapFinding gap = leaving(-0.00004).ground();
+        GapFinding gap = leaving(-0.00004).ground();
         assertEquals(Verdict.TIGHT, gap.verdict());
         assertEquals(-0.00004, gap.valueM() - gap.requiredM(), 2e-6);
     }
@@ -44,8 +52,8 @@ class UnroundedFindingsTest {
     /** As written the gap goes down and its need up, and neither is on the side that looks safer. */
     @Test
     void whatIsWrittenIsRoundedFromWhatWasFound() {
-        Report.GapFinding found = leaving(0.00004).ground();
-        Report.GapFinding written = RoundedRecords.of(found);
+        GapFinding found = leaving(0.00004).ground();
+        GapFinding written = RoundedRecords.of(found);
         assertTrue(written.valueM() <= found.valueM() && found.valueM() < written.valueM() + 1e-4);
         assertTrue(written.requiredM() >= found.requiredM() && found.requiredM() > written.requiredM() - 1e-4);
         assertEquals(0.0, Math.abs(written.valueM() * 1e4 - Math.rint(written.valueM() * 1e4)), 1e-9);
@@ -69,12 +77,9 @@ class UnroundedFindingsTest {
                 "{\"name\":\"wide\",\"source\":\"x\",\"date\":\"2026-01-01\",\"gross\":\"300,000 lb\"}");
         Rig rig = RigFile.parse(WeightsTexts.RIG);
         Report report = RouteCheck.check(
-                RouteFile.parse(route),
-                rig,
-                rig.stances().get(0),
-                Margins.defaults(),
+                new Haul(RouteFile.parse(route), rig, rig.stances().get(0), Margins.defaults()),
                 new Inputs("0".repeat(64), "0".repeat(64)));
-        Report.Cell cell = report.hazards().stream()
+        ReportCell cell = report.hazards().stream()
                 .filter(h -> h.id().equals("B01"))
                 .flatMap(h -> h.cells().stream())
                 .filter(c -> c.configuration().equals(REFERENCE))
@@ -83,7 +88,7 @@ class UnroundedFindingsTest {
         assertEquals(verdict, cell.verdict().word());
         assertEquals(leftLb * LB, cell.load().marginKg(), 1e-6);
         assertEquals(83_900 * LB, cell.load().loadKg(), 1e-6);
-        LoadSheet.Finding written = RoundedRecords.of(cell.load());
+        LoadFinding written = RoundedRecords.of(cell.load());
         assertEquals(38_056.4, written.loadKg(), 1e-9);
         assertEquals(38_056.4, written.limitKg(), 1e-9);
         assertEquals(writtenKg, written.marginKg(), 1e-9);

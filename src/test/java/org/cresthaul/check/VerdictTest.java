@@ -8,6 +8,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.cresthaul.language.English;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -31,7 +37,7 @@ class VerdictTest {
 
     @Test
     void uncertaintyCarriesTheSurveyThroughTheLevers() {
-        Report.GapFinding gap = CheckCase.cell(
+        GapFinding gap = CheckCase.cell(
                         CheckCase.check(CheckCase.crossing(CheckCase.LEVEL_POINTS, "10 mm"), Margins.defaults()),
                         REFERENCE)
                 .ground();
@@ -98,7 +104,7 @@ class VerdictTest {
         double otherM = Math.hypot(0.010, 0.015);
         double survey = Math.sqrt(Math.pow(BUMPER_M - 0.0003, 2) - otherM * otherM) / BUMPER_FACTOR;
         Report report = CheckCase.check(CheckCase.crossing(CheckCase.LEVEL_POINTS, survey + " m"), new Margins(0, 0));
-        Report.Cell cell = CheckCase.cell(report, REFERENCE);
+        ReportCell cell = CheckCase.cell(report, REFERENCE);
         assertEquals(Verdict.CONTACT, cell.verdict());
         assertEquals(
                 List.of("ground clearance: the survey is too coarse to rule out contact"), English.of(cell.reasons()));
@@ -242,7 +248,7 @@ class VerdictTest {
     void routeVerdictsCountEveryHazard() {
         Report report = CheckCase.check(CheckCase.crossing(CheckCase.LEVEL_POINTS, "10 mm"), Margins.defaults());
         assertEquals(32, report.configurations().size(), "4 notches, 2 lift states, 4 booster states");
-        for (Report.ConfigurationVerdict c : report.configurations()) {
+        for (ConfigurationVerdict c : report.configurations()) {
             assertEquals(1, c.clear() + c.tight() + c.contact() + c.notSurveyed());
             assertNotNull(CheckCase.cell(report, c.key()));
         }

@@ -1,5 +1,6 @@
 package org.cresthaul.cli;
 
+import org.cresthaul.report.Version;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -104,7 +105,7 @@ class CommandLineTest {
         assertTrue(run.text().contains("3 in over the ground, 3 in under a structure"), run.text());
         assertTrue(run.text().contains("file SHA-256 " + InputFile.read(route).sha256()), run.text());
         assertTrue(run.text().contains("file SHA-256 " + InputFile.read(rig).sha256()), run.text());
-        assertTrue(run.text().contains(org.cresthaul.check.Version.NUMBER), run.text());
+        assertTrue(run.text().contains(org.cresthaul.report.Version.NUMBER), run.text());
         assertEquals("", run.err());
         assertFalse(run.text().contains("\r"));
     }
@@ -334,7 +335,7 @@ class CommandLineTest {
         String help = run("check", "--help").text();
         assertTrue(help.contains("0  some configuration is clear"), help);
         assertEquals(
-                "cresthaul " + org.cresthaul.check.Version.NUMBER + "\n",
+                "cresthaul " + org.cresthaul.report.Version.NUMBER + "\n",
                 run("--version").text().replace("\r\n", "\n"));
     }
 

@@ -2,16 +2,18 @@ package org.cresthaul.cli;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import org.cresthaul.check.BackingLine;
-import org.cresthaul.check.Inputs;
-import org.cresthaul.check.Margins;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.CornerLayoutFileTest;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.BackingLine;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
-import org.cresthaul.route.CornerLayoutFileTest;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.Test;
@@ -22,14 +24,15 @@ class GateTextTest {
     void everyFigureOfTheBackingIsInTheText() throws Exception {
         Rig rig = RigFile.parse(RigTexts.RIG);
         Report report = RouteCheck.check(
-                RouteFile.parse(CornerLayoutFileTest.GATE),
-                rig,
-                rig.stances().get(0),
-                Margins.defaults(),
+                new Haul(
+                        RouteFile.parse(CornerLayoutFileTest.GATE),
+                        rig,
+                        rig.stances().get(0),
+                        Margins.defaults()),
                 new Inputs("0".repeat(64), "0".repeat(64)));
         String text = new ReportText(UnitSystem.METRIC).of(report).replaceAll("\\s+", " ");
         RoundedFigures figures = new RoundedFigures(UnitSystem.METRIC);
-        for (Report.Cell cell : report.hazards().get(0).cells()) {
+        for (ReportCell cell : report.hazards().get(0).cells()) {
             BackingLine b = cell.corner().backing();
             assertTrue(
                     text.contains(

@@ -15,10 +15,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.exchange.osm.SmallMap;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.exchange.track.TrackTexts;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
-import org.cresthaul.check.Verdict;
 import org.cresthaul.plan.Robustness;
 import org.cresthaul.plan.SpareKind;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.Test;
 

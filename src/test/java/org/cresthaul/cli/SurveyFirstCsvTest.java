@@ -8,14 +8,15 @@ import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.cresthaul.check.Inputs;
 import org.cresthaul.check.ManyCrossings;
-import org.cresthaul.check.Margins;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -35,7 +36,8 @@ class SurveyFirstCsvTest {
                         "\"map-n7\", \"name\": \"Rail crossing\"",
                         "\"map-n7\", \"name\": \"=Mill, \\\"old\\\" crossing\"");
         report = RouteCheck.check(
-                RouteFile.parse(route), rig, rig.stances().get(0), Margins.defaults(), new Inputs("ab", "cd"));
+                new Haul(RouteFile.parse(route), rig, rig.stances().get(0), Margins.defaults()),
+                new Inputs("ab", "cd"));
     }
 
     /** The order by hand: signs first, then more tracks, then the sharper angle, then along the route. */

@@ -7,19 +7,21 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import org.cresthaul.check.Inputs;
 import org.cresthaul.check.ManyCrossings;
-import org.cresthaul.check.Margins;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
-import org.cresthaul.plan.CompletePlan;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.UnitSystem;
+import org.cresthaul.whatif.CompletePlan;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -32,9 +34,11 @@ class SurveyFirstTextTest {
     static void check() throws Exception {
         Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
         report = RouteCheck.check(
-                ManyCrossings.route(50), rig, rig.stances().get(0), Margins.defaults(), new Inputs("0", "0"));
+                new Haul(ManyCrossings.route(50), rig, rig.stances().get(0), Margins.defaults()), new Inputs("0", "0"));
         plan = CompletePlan.of(
-                ManyCrossings.route(50), rig, rig.stances().get(0), Margins.defaults(), report, PlanOptions.defaults());
+                new Haul(ManyCrossings.route(50), rig, rig.stances().get(0), Margins.defaults()),
+                report,
+                PlanOptions.defaults());
     }
 
     @Test
@@ -94,7 +98,7 @@ class SurveyFirstTextTest {
         int contact = names.indexOf("hump_contact_from_in");
 
         assertEquals(1 + 50 * report.configurations().size(), lines.size());
-        for (Report.HazardFindings hazard : report.hazards()) {
+        for (HazardFindings hazard : report.hazards()) {
             assertFalse(hazard.surveyed());
         }
         List<String> row = lines.stream()
@@ -127,7 +131,8 @@ class SurveyFirstTextTest {
                   {"type": "Feature", "geometry": {"type": "Point", "coordinates": [-93.085, 44.6]},
                    "properties": {"id": "H2", "name": "Coarse", "hazard": "rail-crossing", %s}}]}
                 """.formatted(map.formatted(10), map.formatted(90)));
-        Report sketched = RouteCheck.check(route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0", "0"));
+        Report sketched =
+                RouteCheck.check(new Haul(route, rig, rig.stances().get(0), Margins.defaults()), new Inputs("0", "0"));
         double gapIn = sketched.surveyFirst().places().stream()
                         .filter(p -> p.id().equals("H1"))
                         .findFirst()

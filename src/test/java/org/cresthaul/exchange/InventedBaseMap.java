@@ -8,11 +8,11 @@ import java.util.SplittableRandom;
 import org.cresthaul.exchange.osm.BaseMap;
 import org.cresthaul.exchange.osm.BaseMap.Layer;
 import org.cresthaul.exchange.osm.BaseMap.Shape;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.LonLat;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.route.RouteLine;
 
 /**

@@ -3,7 +3,7 @@ package org.cresthaul.fuzz;
 import com.networknt.schema.Schema;
 import java.util.Optional;
 import org.cresthaul.axleload.WeightLimits;
-import org.cresthaul.route.LimitsFile;
+import org.cresthaul.exchange.routefile.LimitsFile;
 import org.cresthaul.route.LimitsTexts;
 import org.cresthaul.units.InputRejected;
 

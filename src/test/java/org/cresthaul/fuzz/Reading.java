@@ -12,11 +12,15 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import org.cresthaul.check.Inputs;
-import org.cresthaul.check.Margins;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Route;
@@ -41,18 +45,18 @@ final class Reading {
 
     /** Every clear has its gap and its margin, and nothing told is without a number. */
     static void requireSense(Route route, Rig rig, LevelStance stance) {
-        Report report = RouteCheck.check(route, rig, stance, Margins.defaults(), new Inputs("", ""));
-        for (Report.HazardFindings hazard : report.hazards()) {
-            for (Report.Cell cell : hazard.cells()) {
+        Report report = RouteCheck.check(new Haul(route, rig, stance, Margins.defaults()), new Inputs("", ""));
+        for (HazardFindings hazard : report.hazards()) {
+            for (ReportCell cell : hazard.cells()) {
                 require(hazard.id() + " " + cell.configuration(), cell);
             }
         }
     }
 
-    private static void require(String what, Report.Cell cell) {
+    private static void require(String what, ReportCell cell) {
         boolean clear = cell.verdict() == Verdict.CLEAR;
         assertTrue(!clear || cell.reasons().isEmpty(), () -> what + " is clear, and yet " + cell.reasons());
-        for (Report.GapFinding gap : new Report.GapFinding[] {cell.ground(), cell.overhead()}) {
+        for (GapFinding gap : new GapFinding[] {cell.ground(), cell.overhead()}) {
             if (gap != null) {
                 assertTrue(Double.isFinite(gap.valueM()), () -> what + " " + gap);
                 assertTrue(!clear || gap.valueM() >= Margins.defaults().groundM() - 0.001, () -> what + " " + gap);

@@ -2,9 +2,9 @@ package org.cresthaul.fuzz;
 
 import com.networknt.schema.Schema;
 import java.util.Optional;
+import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.WeightsTexts;
 import org.cresthaul.units.InputRejected;
 

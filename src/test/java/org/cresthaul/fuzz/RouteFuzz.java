@@ -2,8 +2,8 @@ package org.cresthaul.fuzz;
 
 import com.networknt.schema.Schema;
 import java.util.Optional;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.route.RouteTexts;
 import org.cresthaul.units.InputRejected;
 

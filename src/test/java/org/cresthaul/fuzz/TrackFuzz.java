@@ -7,10 +7,10 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.exchange.RouteImport;
 import org.cresthaul.exchange.osm.MapProgress;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.exchange.track.TrackContent;
 import org.cresthaul.exchange.track.TrackFile;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 
 /**

@@ -1,24 +1,29 @@
 package org.cresthaul.paper;
 
+import org.cresthaul.view.CornerViewTest;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import org.cresthaul.check.CornerView;
-import org.cresthaul.check.Inputs;
-import org.cresthaul.check.Margins;
+import org.cresthaul.view.CornerView;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
 import org.cresthaul.check.RouteCheck;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.CornerLayoutFileTest;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.language.Catalog;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
-import org.cresthaul.route.CornerLayoutFileTest;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
+import org.cresthaul.view.CornerView;
 import org.junit.jupiter.api.Test;
 
 /** The picture of a corner on the sheet: nothing of the turn is cut off, and its marks are lettered. */
@@ -26,11 +31,12 @@ class CornerDrawingTest {
     private static CornerView view(String text) throws Exception {
         Route route = RouteFile.parse(text);
         Rig rig = RigFile.parse(RigTexts.RIG);
-        String key = RouteCheck.check(route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0", "0"))
+        String key = RouteCheck.check(
+                        new Haul(route, rig, rig.stances().get(0), Margins.defaults()), new Inputs("0", "0"))
                 .configurations()
                 .get(0)
                 .key();
-        return CornerView.of(route, rig, rig.stances().get(0), Margins.defaults(), "C1", key);
+        return CornerView.of(new Haul(route, rig, rig.stances().get(0), Margins.defaults()), "C1", key);
     }
 
     @Test

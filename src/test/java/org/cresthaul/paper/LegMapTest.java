@@ -11,7 +11,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.cresthaul.exchange.CreditedMap;
 import org.cresthaul.language.Catalog;
-import org.cresthaul.plan.RunSheet;
+import org.cresthaul.sheet.RunSheet;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;

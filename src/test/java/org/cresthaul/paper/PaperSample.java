@@ -12,20 +12,21 @@ import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.SampleHaul;
 import org.cresthaul.exchange.BaseMapFile;
 import org.cresthaul.exchange.BaseMapReader;
 import org.cresthaul.exchange.CreditedMap;
 import org.cresthaul.language.Catalog;
-import org.cresthaul.plan.CompletePlan;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
-import org.cresthaul.plan.RunSheet;
-import org.cresthaul.plan.Statement;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Report;
 import org.cresthaul.route.Route;
+import org.cresthaul.sheet.RunSheet;
+import org.cresthaul.sheet.Statement;
 import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.UnitSystem;
+import org.cresthaul.whatif.CompletePlan;
 
 /** A sample's plan, its run sheet and statement, and the papers they make: each made once for all tests of papers. */
 enum PaperSample {
@@ -51,7 +52,8 @@ enum PaperSample {
         SampleHaul haul = SampleHaul.of(name, "lowbed-loaded");
         route = haul.route();
         report = haul.report();
-        plan = CompletePlan.of(route, haul.rig(), haul.stance(), haul.margins(), report, PlanOptions.defaults());
+        plan = CompletePlan.of(
+                new Haul(route, haul.rig(), haul.stance(), haul.margins()), report, PlanOptions.defaults());
         sheet = RunSheet.of(plan, report, route, haul.stance(), UnitSystem.US_CUSTOMARY);
         statement = Statement.of(plan, report, route, haul.rig(), haul.stance(), UnitSystem.US_CUSTOMARY);
         map = map(name);

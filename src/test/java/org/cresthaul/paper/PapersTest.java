@@ -12,10 +12,10 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.language.English;
 import org.cresthaul.plan.Plan;
-import org.cresthaul.plan.RunSheet;
-import org.cresthaul.plan.SheetLine;
-import org.cresthaul.plan.Statement;
 import org.cresthaul.plan.StepKind;
+import org.cresthaul.sheet.RunSheet;
+import org.cresthaul.sheet.SheetLine;
+import org.cresthaul.sheet.Statement;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 

@@ -23,7 +23,7 @@ import org.cresthaul.check.SampleHaul;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.MarkedCatalog;
-import org.cresthaul.plan.RunSheet;
+import org.cresthaul.sheet.RunSheet;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import org.cresthaul.check.SketchGap;
-import org.cresthaul.check.SurveyFirst;
 import org.cresthaul.language.Catalog;
+import org.cresthaul.report.SketchGap;
+import org.cresthaul.report.SurveyFirst;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.Test;

@@ -10,21 +10,22 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.cresthaul.check.Inputs;
 import org.cresthaul.check.ManyCrossings;
-import org.cresthaul.check.Margins;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
-import org.cresthaul.check.SurveyFirst;
-import org.cresthaul.plan.CompletePlan;
+import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
-import org.cresthaul.plan.Statement;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.SurveyFirst;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Route;
+import org.cresthaul.sheet.Statement;
 import org.cresthaul.units.UnitSystem;
+import org.cresthaul.whatif.CompletePlan;
 import org.junit.jupiter.api.Test;
 
 /** Fifty places that nobody surveyed are one table of the statement, and are not named over and over beside it. */
@@ -100,9 +101,10 @@ class WaitingTogetherTest {
     void aStatementOfFiftyNamesEachOnceAndNumbersItOnTheMap() throws Exception {
         Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
         Route route = ManyCrossings.route(50);
-        Report report = RouteCheck.check(route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0", "0"));
-        Plan plan =
-                CompletePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report, PlanOptions.defaults());
+        Report report =
+                RouteCheck.check(new Haul(route, rig, rig.stances().get(0), Margins.defaults()), new Inputs("0", "0"));
+        Plan plan = CompletePlan.of(
+                new Haul(route, rig, rig.stances().get(0), Margins.defaults()), report, PlanOptions.defaults());
         Statement statement =
                 Statement.of(plan, report, route, rig, rig.stances().get(0), UnitSystem.US_CUSTOMARY);
 

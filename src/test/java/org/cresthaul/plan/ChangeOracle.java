@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.cresthaul.axleload.AxleLoads;
 import org.cresthaul.axleload.WeightLimits;
-import org.cresthaul.check.Report;
+import org.cresthaul.report.ConfigurationVerdict;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.StoppingPlace;
@@ -45,12 +45,12 @@ final class ChangeOracle {
         return refusedInBetween;
     }
 
-    private static StandingOracle.Held held(Report.ConfigurationVerdict c) {
+    private static StandingOracle.Held held(ConfigurationVerdict c) {
         return new StandingOracle.Held(c.lift().word(), c.booster().word(), c.notch());
     }
 
     /** Seconds of a change at a stop where the combination is at no place, negative when it cannot be made. */
-    long seconds(Report.ConfigurationVerdict from, Report.ConfigurationVerdict to, double longerM, StoppingPlace stop) {
+    long seconds(ConfigurationVerdict from, ConfigurationVerdict to, double longerM, StoppingPlace stop) {
         boolean same = from.booster() == to.booster();
         if (same ? stop.roomM() < longerM : !stop.setUpArea() || stop.roomM() < longerM + 30 * FOOT_M) {
             return -1;

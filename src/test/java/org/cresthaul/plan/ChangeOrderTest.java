@@ -14,16 +14,17 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import org.cresthaul.axleload.WeightLimits;
-import org.cresthaul.check.Inputs;
-import org.cresthaul.check.Margins;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
 import org.cresthaul.check.StandingLoads;
+import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.language.English;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.Leg;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.StoppingPlace;
@@ -84,7 +85,7 @@ class ChangeOrderTest {
                 List.of(),
                 List.of(stop),
                 Optional.of(GENEROUS));
-        Report report = RouteCheck.check(route, rig, stance, Margins.defaults(), new Inputs("0", "0"));
+        Report report = RouteCheck.check(new Haul(route, rig, stance, Margins.defaults()), new Inputs("0", "0"));
         return new ConfigurationChanges(stance, report, PlanTimes.defaults(), new StandingLoads(route, stance));
     }
 

@@ -7,7 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.cresthaul.check.Report;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.ReportCell;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.rig.Rig;
@@ -29,13 +31,13 @@ class ConditionPriceTest {
     private static final double WARNING_S = 37;
 
     private final List<Hazard> hazards = new ArrayList<>();
-    private final List<Report.HazardFindings> findings = new ArrayList<>();
+    private final List<HazardFindings> findings = new ArrayList<>();
     private final List<StoppingPlace> stops = new ArrayList<>();
 
     /** What each booster state meets; a gap in meters beyond what is required, or a verdict. */
     private void place(Hazard hazard, Object closeCoupled, Object none) {
-        List<Report.Cell> cells = new ArrayList<>();
-        for (Report.ConfigurationVerdict c : PlanCase.configurations(RIG, List.of())) {
+        List<ReportCell> cells = new ArrayList<>();
+        for (ConfigurationVerdict c : PlanCase.configurations(RIG, List.of())) {
             Object met = c.booster().word().equals("none") ? none : closeCoupled;
             cells.add(
                     met instanceof Double left
@@ -149,13 +151,13 @@ class ConditionPriceTest {
     @Test
     void aStretchCountsOnceHoweverManyStopsLieOnIt() {
         Hazard stretch = PlanCase.stretch("S1", 300, 1500);
-        List<Report.Cell> cells = PlanCase.configurations(RIG, List.of()).stream()
+        List<ReportCell> cells = PlanCase.configurations(RIG, List.of()).stream()
                 .map(c -> PlanCase.cell(c, c.booster().word().equals("none") ? "clear" : "tight", null))
                 .toList();
         hazards.add(stretch);
         findings.add(PlanCase.findings(stretch, List.of(0.0, 1500.0), cells));
         place(PlanCase.bridge("B1", 100), "clear", "outside limits");
-        findings.sort(java.util.Comparator.comparingDouble(Report.HazardFindings::chainageM));
+        findings.sort(java.util.Comparator.comparingDouble(HazardFindings::chainageM));
         for (int i = 0; i < 6; i++) {
             stops.add(PlanCase.stop("P" + i, 200 + 100 * i, true, 80));
         }

@@ -5,9 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.stream.Stream;
-import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.SampleHaul;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.report.LoadSheet;
+import org.cresthaul.report.Verdict;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -92,8 +92,7 @@ class HeronBendTest {
 
     @Test
     void thereIsAWayThrough() {
-        Plan plan = RoutePlan.of(
-                HAUL.route(), HAUL.rig(), HAUL.stance(), HAUL.margins(), HAUL.report(), PlanOptions.defaults());
+        Plan plan = RoutePlan.of(HAUL.whole(), HAUL.report(), PlanOptions.defaults());
         assertEquals(Outcome.THROUGH, plan.outcome());
         assertTrue(plan.blocking().isEmpty());
     }

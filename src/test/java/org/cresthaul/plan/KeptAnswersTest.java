@@ -8,14 +8,16 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import org.cresthaul.check.Inputs;
-import org.cresthaul.check.Margins;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
 import org.cresthaul.check.SampleHaul;
 import org.cresthaul.geometry.Uncertainty;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.Route;
+import org.cresthaul.whatif.CompletePlan;
 import org.junit.jupiter.api.Test;
 
 /** With answers of earlier plans a plan is what it is without, and no place that is as it was is asked about again. */
@@ -25,17 +27,14 @@ class KeptAnswersTest {
 
     private Plan plan(Route route, Margins margins, Report report, KeptAnswers with) {
         return CompletePlan.of(
-                route,
-                haul.rig(),
-                haul.stance(),
-                margins,
+                new Haul(route, haul.rig(), haul.stance(), margins),
                 report,
                 PlanOptions.defaults(),
                 new PlanAid(with, PlanFollower.NONE));
     }
 
     private Report report(Route route, Margins margins) {
-        return RouteCheck.check(route, haul.rig(), haul.stance(), margins, new Inputs("0c", "0b"));
+        return RouteCheck.check(new Haul(route, haul.rig(), haul.stance(), margins), new Inputs("0c", "0b"));
     }
 
     /** The survey of one crossing twice as coarse: some answers about it are found, and none about any other. */

@@ -8,8 +8,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.units.RoundedRecords;
@@ -19,25 +22,24 @@ import org.junit.jupiter.api.Test;
 class LeastReserveTest {
     private static final Rig RIG = PlanCase.rig("none");
 
-    private static Report.GapFinding gap(double valueM, double requiredM) {
-        return new Report.GapFinding(
+    private static GapFinding gap(double valueM, double requiredM) {
+        return new GapFinding(
                 valueM, requiredM, 0.05, 0, Verdict.CLEAR, "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
     }
 
-    private static Report.Cell clear(
-            Report.ConfigurationVerdict c, Report.GapFinding ground, Report.GapFinding overhead) {
-        return new Report.Cell(c.key(), Verdict.CLEAR, ground, overhead, null, null, List.of());
+    private static ReportCell clear(ConfigurationVerdict c, GapFinding ground, GapFinding overhead) {
+        return new ReportCell(c.key(), Verdict.CLEAR, ground, overhead, null, null, List.of());
     }
 
     /** Dips 300 m apart, each cell made for its place and configuration. */
-    private static Plan plan(int places, BiFunction<Integer, Integer, Report.Cell> cells, Double asked) {
-        List<Report.ConfigurationVerdict> all = PlanCase.configurations(RIG, List.of());
+    private static Plan plan(int places, BiFunction<Integer, Integer, ReportCell> cells, Double asked) {
+        List<ConfigurationVerdict> all = PlanCase.configurations(RIG, List.of());
         List<Hazard> hazards = new ArrayList<>();
-        List<Report.HazardFindings> findings = new ArrayList<>();
+        List<HazardFindings> findings = new ArrayList<>();
         for (int p = 0; p < places; p++) {
             Hazard dip = PlanCase.dip("D" + p, 300 + 300 * p);
             hazards.add(dip);
-            List<Report.Cell> row = new ArrayList<>();
+            List<ReportCell> row = new ArrayList<>();
             for (int c = 0; c < all.size(); c++) {
                 row.add(cells.apply(p, c));
             }
@@ -52,7 +54,7 @@ class LeastReserveTest {
                 .plan();
     }
 
-    private static Report.ConfigurationVerdict c(int i) {
+    private static ConfigurationVerdict c(int i) {
         return PlanCase.configurations(RIG, List.of()).get(i);
     }
 
@@ -82,7 +84,7 @@ class LeastReserveTest {
     /** Of two configurations of equal cost the first has no figures at a place where the second leaves 10 %. */
     @Test
     void whatHasNoFiguresIsNoPlenty() {
-        BiFunction<Integer, Integer, Report.Cell> cells = (p, c) ->
+        BiFunction<Integer, Integer, ReportCell> cells = (p, c) ->
                 p == 0 ? clear(c(c), gap(0.15, 0.10), null) : clear(c(c), c == 0 ? null : gap(0.11, 0.10), null);
         Plan plan = plan(2, cells, null);
         assertEquals(c(1).key(), plan.steps().get(0).set().configuration());

@@ -12,8 +12,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import org.cresthaul.check.RaisedCheck;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.CrossingTraffic;
@@ -29,12 +33,12 @@ class LiftStopsTest {
     private static final double FOOT_M = 0.3048;
     private static final int ROUTES = 5000;
     private static final Rig RIG = PlanCase.rig("none", "trailing");
-    private static final Report.RaiseFinding RAISE = new Report.RaiseFinding(0.05, 0, 0.08, 0.07);
+    private static final RaiseFinding RAISE = new RaiseFinding(0.05, 0, 0.08, 0.07);
     private static final RaiseJudge ALWAYS_CLEAR = (hazard, configuration, front, rear) ->
             Optional.of(new RaisedCheck.Raised(Verdict.CLEAR, gap(), null, null));
 
-    private static Report.GapFinding gap() {
-        return new Report.GapFinding(
+    private static GapFinding gap() {
+        return new GapFinding(
                 0.1, 0.05, 0.05, 0, Verdict.CLEAR, "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
     }
 
@@ -57,12 +61,12 @@ class LiftStopsTest {
     private record Road(List<Reach> reaches, Plan plan) {}
 
     private final List<Hazard> hazards = new ArrayList<>();
-    private final List<Report.HazardFindings> findings = new ArrayList<>();
+    private final List<HazardFindings> findings = new ArrayList<>();
     private final List<Reach> reaches = new ArrayList<>();
 
     private void place(Hazard hazard, double before, double after, boolean raised) {
         hazards.add(hazard);
-        List<Report.Cell> cells = PlanCase.configurations(RIG, List.of()).stream()
+        List<ReportCell> cells = PlanCase.configurations(RIG, List.of()).stream()
                 .map(c -> PlanCase.cell(c, raised ? "contact" : "clear", raised ? RAISE : null))
                 .toList();
         boolean surveyed = before < 0 || after > 0;
@@ -96,7 +100,7 @@ class LiftStopsTest {
     }
 
     private Road road() {
-        findings.sort(java.util.Comparator.comparingDouble(Report.HazardFindings::chainageM));
+        findings.sort(java.util.Comparator.comparingDouble(HazardFindings::chainageM));
         Report report = PlanCase.report(RIG, findings, List.of());
         PlanCase it = new PlanCase(
                 PlanCase.routeOf(hazards, List.of()),
@@ -229,8 +233,9 @@ class LiftStopsTest {
                 lifts++;
                 assertEquals(on.size(), s.lift().hazards().size());
             }
-            lacking += (int)
-                    road.plan.conditions().stream().filter(LiftSheet::isOfLift).count();
+            lacking += (int) road.plan.conditions().stream()
+                    .filter(Plan.Condition::isOfLift)
+                    .count();
         }
         System.out.println(ROUTES + " routes, " + lifts + " raises, " + nested
                 + " with a place left last that is not met last, " + lacking + " without a place shown");

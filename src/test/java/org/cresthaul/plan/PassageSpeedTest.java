@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import org.cresthaul.check.Report;
+import org.cresthaul.report.ReportCell;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Hazard;
 import org.junit.jupiter.api.Test;
@@ -19,7 +19,7 @@ class PassageSpeedTest {
 
     private static Plan.Passage passage(Hazard hazard, String verdict, Double leftM) {
         Rig rig = PlanCase.rig("none");
-        List<Report.Cell> cells = PlanCase.configurations(rig, List.of()).stream()
+        List<ReportCell> cells = PlanCase.configurations(rig, List.of()).stream()
                 .map(c -> leftM == null ? PlanCase.cell(c, verdict, null) : PlanCase.cell(c, verdict, null, leftM))
                 .toList();
         Plan plan = new PlanCase(

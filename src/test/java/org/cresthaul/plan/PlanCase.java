@@ -6,18 +6,26 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
-import org.cresthaul.check.LoadReport;
-import org.cresthaul.check.Margins;
 import org.cresthaul.check.RaisedCheck;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.ReversingReport;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.report.CheckedLeg;
+import org.cresthaul.report.CheckedRig;
+import org.cresthaul.report.CheckedRoute;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.LoadReport;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.ReversingReport;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.CrossingTraffic;
 import org.cresthaul.route.Hazard;
@@ -40,9 +48,9 @@ import org.cresthaul.units.JsonEdit;
 /**
  * An invented straight road with places on it, what a check is said to have found there, and what the planner allows.
  */
-record PlanCase(Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge judge) {
+public record PlanCase(Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge judge) {
     /** About 3.9 km due east. */
-    static final RouteLine LINE = line();
+    public static final RouteLine LINE = line();
 
     private static final List<String> VERDICTS =
             List.of("clear", "clear", "clear", "clear", "tight", "contact", "not surveyed", "outside limits");
@@ -56,11 +64,11 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
         return builder.build();
     }
 
-    Plan plan() {
+    public Plan plan() {
         return RoutePlan.of(route, stance, report, options, judge);
     }
 
-    PlanCase with(PlanOptions other) {
+    public PlanCase with(PlanOptions other) {
         return new PlanCase(route, stance, report, other, judge);
     }
 
@@ -96,7 +104,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
         return new Route("Invented", "", line, List.of(leg), sortedHazards, sortedStops, Optional.empty());
     }
 
-    static HazardPlace place(String id, double chainageM) {
+    public static HazardPlace place(String id, double chainageM) {
         return new HazardPlace(id, "place " + id, Optional.empty(), new LonLat(-93.09, 44.6), chainageM, 0);
     }
 
@@ -126,15 +134,15 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
                         OptionalDouble.empty()));
     }
 
-    static Hazard dip(String id, double chainageM) {
+    public static Hazard dip(String id, double chainageM) {
         return new RoadHump(place(id, chainageM), HazardKind.DIP, List.of(), Optional.empty());
     }
 
-    static Hazard bridge(String id, double chainageM) {
+    public static Hazard bridge(String id, double chainageM) {
         return new PostedBridge(place(id, chainageM), Optional.empty(), Optional.empty());
     }
 
-    static Hazard corner(String id, double chainageM) {
+    public static Hazard corner(String id, double chainageM) {
         return new RouteCorner(
                 place(id, chainageM),
                 Optional.empty(),
@@ -149,7 +157,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
     }
 
     /** The small rig with two notches and these booster states, no lift axle: four configurations with two states. */
-    static Rig rig(String... boosterStates) {
+    public static Rig rig(String... boosterStates) {
         try {
             String text = JsonEdit.edit(
                     RigTexts.RIG,
@@ -164,8 +172,8 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
     }
 
     /** Configurations as a report lists them: by booster state, then notch. */
-    static List<Report.ConfigurationVerdict> configurations(Rig rig, List<String> wholeRouteLoads) {
-        List<Report.ConfigurationVerdict> all = new ArrayList<>();
+    public static List<ConfigurationVerdict> configurations(Rig rig, List<String> wholeRouteLoads) {
+        List<ConfigurationVerdict> all = new ArrayList<>();
         rig.stances()
                 .get(0)
                 .boosterStates()
@@ -174,7 +182,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
                             ? Verdict.CLEAR
                             : verdict(wholeRouteLoads.get(
                                     all.size() / rig.notches().size()));
-                    all.add(new Report.ConfigurationVerdict(
+                    all.add(new ConfigurationVerdict(
                             "down/" + b.word() + "/" + n.name(),
                             b.word() + " " + n.name(),
                             LiftState.DOWN,
@@ -200,7 +208,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
      * A report of these hazards; no word on loads when {@code wholeRouteLoads} is empty, else one for each booster
      * state.
      */
-    static Report report(Rig rig, List<Report.HazardFindings> hazards, List<String> wholeRouteLoads) {
+    static Report report(Rig rig, List<HazardFindings> hazards, List<String> wholeRouteLoads) {
         List<LoadReport.StateLoads> states = new ArrayList<>();
         for (int i = 0; i < rig.stances().get(0).boosterStates().size(); i++) {
             Verdict loads = wholeRouteLoads.isEmpty() ? Verdict.CLEAR : verdict(wholeRouteLoads.get(i));
@@ -210,14 +218,9 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
         return new Report(
                 Report.FORM,
                 "test",
-                new Report.CheckedRoute(
-                        "Invented",
-                        "",
-                        "",
-                        null,
-                        LINE.lengthM(),
-                        List.of(new Report.CheckedLeg("all", 0, LINE.lengthM()))),
-                new Report.CheckedRig("rig", "", "", "loaded"),
+                new CheckedRoute(
+                        "Invented", "", "", null, LINE.lengthM(), List.of(new CheckedLeg("all", 0, LINE.lengthM()))),
+                new CheckedRig("rig", "", "", "loaded"),
                 Margins.defaults(),
                 List.of(),
                 configurations(rig, wholeRouteLoads),
@@ -235,9 +238,9 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
                 List.of());
     }
 
-    static Report.HazardFindings findings(Hazard hazard, List<Double> extentM, List<Report.Cell> cells) {
+    public static HazardFindings findings(Hazard hazard, List<Double> extentM, List<ReportCell> cells) {
         HazardPlace p = hazard.place();
-        return new Report.HazardFindings(
+        return new HazardFindings(
                 p.id(),
                 hazard.kind(),
                 p.name(),
@@ -264,8 +267,8 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
                 .orElseThrow();
     }
 
-    static Report.Cell cell(Report.ConfigurationVerdict c, String verdict, Report.RaiseFinding raise) {
-        return new Report.Cell(
+    static ReportCell cell(ConfigurationVerdict c, String verdict, RaiseFinding raise) {
+        return new ReportCell(
                 c.key(),
                 verdict(verdict),
                 null,
@@ -276,14 +279,14 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
     }
 
     /** The same with a gap that leaves so much beyond the 5 cm required. */
-    static Report.Cell cell(Report.ConfigurationVerdict c, String verdict, Report.RaiseFinding raise, double leftM) {
-        Report.Cell plain = cell(c, verdict, raise);
-        return new Report.Cell(
+    static ReportCell cell(ConfigurationVerdict c, String verdict, RaiseFinding raise, double leftM) {
+        ReportCell plain = cell(c, verdict, raise);
+        return new ReportCell(
                 plain.configuration(), plain.verdict(), gap(0.05 + leftM), null, raise, null, plain.reasons());
     }
 
     /** Any small case: up to six places, up to three stops, four configurations. */
-    static PlanCase random(SplittableRandom random) {
+    public static PlanCase random(SplittableRandom random) {
         Rig rig = random.nextBoolean() ? rig("none", "trailing") : rig("trailing", "close-coupled");
         List<StoppingPlace> stops = new ArrayList<>();
         for (int i = random.nextInt(4); i > 0; i--) {
@@ -302,23 +305,23 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
         List<String> loads =
                 split || random.nextInt(3) > 0 ? List.of() : List.of(verdict(random, false), verdict(random, false));
         List<Hazard> hazards = new ArrayList<>();
-        List<Report.HazardFindings> findings = new ArrayList<>();
+        List<HazardFindings> findings = new ArrayList<>();
         for (int i = 1 + random.nextInt(6); i > 0; i--) {
             Hazard hazard = hazard(random, "H" + i);
             hazards.add(hazard);
             boolean raisable = hazard instanceof RailCrossing || hazard instanceof RoadHump;
-            List<Report.Cell> cells = new ArrayList<>();
+            List<ReportCell> cells = new ArrayList<>();
             // As with a real rig: some places are alike in every configuration, at others each is its own.
             boolean alike = random.nextInt(4) == 0;
             String same = verdict(random, raisable);
-            for (Report.ConfigurationVerdict c : configurations(rig, List.of())) {
+            for (ConfigurationVerdict c : configurations(rig, List.of())) {
                 boolean fits = cells.size() == favored[hazard.place().chainageM() < HALF_WAY_M ? 0 : 1];
                 String verdict = split
                         ? fits ? "clear" : List.of("clear", "contact").get(random.nextInt(2))
                         : alike ? same : verdict(random, raisable);
                 boolean raise = raisable && List.of("tight", "contact").contains(verdict) && random.nextBoolean();
-                Report.RaiseFinding finding = raise
-                        ? new Report.RaiseFinding(
+                RaiseFinding finding = raise
+                        ? new RaiseFinding(
                                 0.05 * random.nextInt(3),
                                 0.02 * random.nextInt(2) + 0.01,
                                 0.09 + 0.01 * random.nextInt(3),
@@ -338,7 +341,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
             findings.add(findings(hazard, extent, cells));
         }
         Route route = routeOf(hazards, stops);
-        findings.sort(java.util.Comparator.comparingDouble(Report.HazardFindings::chainageM));
+        findings.sort(java.util.Comparator.comparingDouble(HazardFindings::chainageM));
         Report report = report(rig, findings, loads);
         long salt = random.nextLong();
         return new PlanCase(route, rig.stances().get(0), report, options(random, report), anyJudge(salt));
@@ -375,8 +378,8 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
         }
     }
 
-    private static Report.GapFinding gap(double valueM) {
-        return new Report.GapFinding(
+    private static GapFinding gap(double valueM) {
+        return new GapFinding(
                 valueM, 0.05, 0.05, 0, Verdict.CLEAR, "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
     }
 
@@ -421,14 +424,14 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
                         0.5 + random.nextInt(3));
         List<String> tight = report.hazards().stream()
                 .filter(h -> h.cells().stream().anyMatch(c -> c.verdict() == Verdict.TIGHT) && random.nextInt(3) > 0)
-                .map(Report.HazardFindings::id)
+                .map(HazardFindings::id)
                 .toList();
         List<String> aside = report.hazards().stream()
-                .map(Report.HazardFindings::id)
+                .map(HazardFindings::id)
                 .filter(id -> random.nextInt(8) == 0)
                 .toList();
         List<String> forbid = report.configurations().stream()
-                .map(Report.ConfigurationVerdict::key)
+                .map(ConfigurationVerdict::key)
                 .filter(k -> random.nextInt(6) == 0)
                 .limit(3)
                 .toList();

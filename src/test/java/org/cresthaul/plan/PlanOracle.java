@@ -7,8 +7,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.cresthaul.check.LoadSheet;
-import org.cresthaul.check.Report;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.LoadFinding;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.ReportCell;
 import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.route.Hazard;
@@ -29,7 +33,7 @@ final class PlanOracle {
     private final PlanCase it;
     private final PlanTimes t;
     private final List<Spot> spots = new ArrayList<>();
-    private final List<Report.ConfigurationVerdict> configurations;
+    private final List<ConfigurationVerdict> configurations;
     private final double[] lengthM;
     private final double longestM;
     private final ChangeOracle changes;
@@ -49,15 +53,15 @@ final class PlanOracle {
             boolean gaps,
             boolean slow,
             List<String> verdicts,
-            List<Report.RaiseFinding> raises,
-            List<Report.Cell> cells,
+            List<RaiseFinding> raises,
+            List<ReportCell> cells,
             Optional<RailCrossing> crossing) {
         /** Null where there is none, as for the limits of a route without weights. */
-        Report.GapFinding gap(int c) {
+        GapFinding gap(int c) {
             return cells.isEmpty() ? null : cells.get(c).ground();
         }
 
-        LoadSheet.Finding load(int c) {
+        LoadFinding load(int c) {
             return cells.isEmpty() ? null : cells.get(c).load();
         }
     }
@@ -70,7 +74,7 @@ final class PlanOracle {
                 .mapToDouble(c -> CombinationLength.meters(it.stance(), c.booster()))
                 .toArray();
         longestM = Arrays.stream(lengthM).max().orElseThrow();
-        for (Report.HazardFindings h : it.report().hazards()) {
+        for (HazardFindings h : it.report().hazards()) {
             Hazard hazard = it.route().findHazard(h.id()).orElseThrow();
             double before = h.extentM().isEmpty() ? 0 : h.extentM().get(0);
             double after = h.extentM().isEmpty() ? 0 : h.extentM().get(1);
@@ -93,7 +97,7 @@ final class PlanOracle {
                     gaps,
                     List.of("rail-crossing", "corner").contains(h.kind().word()),
                     h.cells().stream().map(x -> x.verdict().word()).toList(),
-                    h.cells().stream().map(Report.Cell::raise).toList(),
+                    h.cells().stream().map(ReportCell::raise).toList(),
                     h.cells(),
                     hazard instanceof RailCrossing c ? Optional.of(c) : Optional.empty()));
         }
@@ -132,11 +136,11 @@ final class PlanOracle {
     }
 
     /** What governs the loads of each configuration; nothing where the weights are not known. */
-    private List<Report.Cell> wholeRoute() {
+    private List<ReportCell> wholeRoute() {
         return it.stance().weights().isEmpty()
                 ? List.of()
                 : configurations.stream()
-                        .map(c -> new Report.Cell(
+                        .map(c -> new ReportCell(
                                 c.key(),
                                 c.loads(),
                                 null,
@@ -333,7 +337,7 @@ final class PlanOracle {
         if (aside.contains(spot.id)) {
             return Double.POSITIVE_INFINITY;
         }
-        Report.GapFinding gap = spot.gap(c);
+        GapFinding gap = spot.gap(c);
         if (spot.load(c) != null) {
             return spot.load(c).marginKg() / Math.max(1e-3, spot.load(c).limitKg());
         }
@@ -352,7 +356,7 @@ final class PlanOracle {
         if (aside.contains(s.id)) {
             return Double.POSITIVE_INFINITY;
         }
-        Report.RaiseFinding own = s.raises.get(c);
+        RaiseFinding own = s.raises.get(c);
         if (own != null && own.frontM() == front && own.rearM() == rear) {
             return (own.clearanceM() - own.requiredM()) / own.requiredM();
         }
@@ -415,7 +419,7 @@ final class PlanOracle {
         if (passes(s, c, aside) || !s.gaps) {
             return new double[2];
         }
-        Report.RaiseFinding own = s.raises.get(c);
+        RaiseFinding own = s.raises.get(c);
         double[] first = own == null ? new double[2] : new double[] {own.frontM(), own.rearM()};
         Double asked = it.options().leastReserve();
         boolean more = leaving
@@ -447,7 +451,7 @@ final class PlanOracle {
         double seconds = flat ? 0 : 2.0 * t.stop() + t.raise() + t.lower();
         for (Spot s : group) {
             // Less than 1/4 in left, or nothing known, is a bounce at 5 mph: 1 in at 10 mph, with the square of speed.
-            Report.GapFinding gap = s.gap(c);
+            GapFinding gap = s.gap(c);
             boolean bounces = gap == null || gap.valueM() - gap.requiredM() < 0.00635;
             boolean slow = s.slow || !flat || s.gaps && (!s.verdicts.get(c).equals("clear") || bounces);
             seconds += slow ? Math.ceil((s.toM - s.fromM + lengthM[c]) / t.crawlMps()) : 0;
@@ -459,7 +463,7 @@ final class PlanOracle {
         if (front == 0 && rear == 0 || !s.gaps || aside.contains(s.id)) {
             return passes(s, c, aside);
         }
-        Report.RaiseFinding own = s.raises.get(c);
+        RaiseFinding own = s.raises.get(c);
         if (own != null && own.frontM() == front && own.rearM() == rear) {
             return enough(s, raisedReserve(s, c, front, rear, aside));
         }

@@ -12,8 +12,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.check.RaisedCheck;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.PlanTimes;
@@ -33,7 +38,7 @@ class PlanRulesTest {
     private static final List<String> KEYS = List.of(NONE_1, NONE_2, TRAILING_1, TRAILING_2);
 
     private final List<Hazard> hazards = new ArrayList<>();
-    private final List<Report.HazardFindings> findings = new ArrayList<>();
+    private final List<HazardFindings> findings = new ArrayList<>();
     private final List<StoppingPlace> stops = new ArrayList<>();
     private List<String> wholeRoute = List.of();
     private PlanOptions options = PlanOptions.defaults();
@@ -46,11 +51,10 @@ class PlanRulesTest {
     }
 
     /** A hazard where every configuration that is not clear wants the same raise. */
-    private void raised(Hazard hazard, List<String> verdicts, Report.RaiseFinding raise) {
-        List<Report.Cell> cells = new ArrayList<>();
+    private void raised(Hazard hazard, List<String> verdicts, RaiseFinding raise) {
+        List<ReportCell> cells = new ArrayList<>();
         for (int i = 0; i < 4; i++) {
-            Report.ConfigurationVerdict c =
-                    PlanCase.configurations(RIG, List.of()).get(i);
+            ConfigurationVerdict c = PlanCase.configurations(RIG, List.of()).get(i);
             // Clear by 4 cm, as a check has it: enough to pass at 10 mph and more.
             cells.add(
                     verdicts.get(i).equals("clear")
@@ -63,7 +67,7 @@ class PlanRulesTest {
     }
 
     private Plan plan() {
-        findings.sort(Comparator.comparingDouble(Report.HazardFindings::chainageM));
+        findings.sort(Comparator.comparingDouble(HazardFindings::chainageM));
         RaiseJudge judge = (hazard, key, front, rear) -> Optional.ofNullable(
                         judged.get(hazard + " " + key + " " + front + " " + rear))
                 .map(v -> new RaisedCheck.Raised(PlanCase.verdict(v), gap(0.08), null, null));
@@ -76,8 +80,8 @@ class PlanRulesTest {
                 .plan();
     }
 
-    private static Report.GapFinding gap(double valueM) {
-        return new Report.GapFinding(
+    private static GapFinding gap(double valueM) {
+        return new GapFinding(
                 valueM,
                 0.07,
                 0.05,
@@ -262,9 +266,9 @@ class PlanRulesTest {
     @Test
     void placesCloseTogetherArePassedOnOneRaiseThatTheCheckMustConfirm() {
         List<String> contact = List.of("contact", "contact", "contact", "contact");
-        raised(PlanCase.dip("H1", 500), contact, new Report.RaiseFinding(0.05, 0, 0.08, 0.07));
+        raised(PlanCase.dip("H1", 500), contact, new RaiseFinding(0.05, 0, 0.08, 0.07));
         // The rear has left H1 at 524.9 m, and 30 ft is 9.144 m.
-        raised(PlanCase.dip("H2", 534), contact, new Report.RaiseFinding(0.02, 0.03, 0.08, 0.07));
+        raised(PlanCase.dip("H2", 534), contact, new RaiseFinding(0.02, 0.03, 0.08, 0.07));
         hazard(PlanCase.corner("C1", 590), "clear", "clear", "clear", "clear");
 
         assertEquals(1, plan().blocking().size(), "nobody confirmed the raise of both together");
@@ -301,8 +305,8 @@ class PlanRulesTest {
     @Test
     void placesWithRoomToStopBetweenAreRaisedOneByOne() {
         List<String> contact = List.of("contact", "contact", "contact", "contact");
-        raised(PlanCase.dip("H1", 500), contact, new Report.RaiseFinding(0.05, 0, 0.08, 0.07));
-        raised(PlanCase.dip("H2", 534.1), contact, new Report.RaiseFinding(0.02, 0.03, 0.08, 0.07));
+        raised(PlanCase.dip("H1", 500), contact, new RaiseFinding(0.05, 0, 0.08, 0.07));
+        raised(PlanCase.dip("H2", 534.1), contact, new RaiseFinding(0.02, 0.03, 0.08, 0.07));
 
         Plan plan = plan();
 
@@ -315,7 +319,7 @@ class PlanRulesTest {
     @Test
     void aRaiseForOnePlaceMayShutAnotherAndThenOneOfThemBlocks() {
         List<String> contact = List.of("contact", "contact", "contact", "contact");
-        raised(PlanCase.dip("H1", 500), contact, new Report.RaiseFinding(0.05, 0, 0.08, 0.07));
+        raised(PlanCase.dip("H1", 500), contact, new RaiseFinding(0.05, 0, 0.08, 0.07));
         hazard(PlanCase.dip("H2", 520), "clear", "clear", "clear", "clear");
         judged = Map.of("H2 down/none/1 0.05 0.0", "contact");
 

@@ -9,16 +9,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.axleload.GaugeChart;
-import org.cresthaul.check.Inputs;
-import org.cresthaul.check.Margins;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.LimitsFile;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.WeightsTexts;
 import org.cresthaul.route.Hazard;
-import org.cresthaul.route.LimitsFile;
 import org.cresthaul.route.PostedBridge;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.StoppingPlace;
@@ -53,9 +54,9 @@ class PlateAndRegulatorTest {
     private static Plan plan(Route route, String text) throws Exception {
         Rig rig = RigFile.parse(text);
         LevelStance stance = rig.stances().get(0);
-        Report report =
-                RouteCheck.check(route, rig, stance, Margins.defaults(), new Inputs("0".repeat(64), "0".repeat(64)));
-        return RoutePlan.of(route, rig, stance, Margins.defaults(), report, PlanOptions.defaults());
+        Report report = RouteCheck.check(
+                new Haul(route, rig, stance, Margins.defaults()), new Inputs("0".repeat(64), "0".repeat(64)));
+        return RoutePlan.of(new Haul(route, rig, stance, Margins.defaults()), report, PlanOptions.defaults());
     }
 
     private static Hazard bridge(String id, double atM, String what) throws Exception {

@@ -8,20 +8,25 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.cresthaul.check.Inputs;
-import org.cresthaul.check.Margins;
-import org.cresthaul.check.RaiseEnd;
 import org.cresthaul.check.RaisedCheck;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.plan.Admission.Raise;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.GapFinding;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.RaiseEnd;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
+import org.cresthaul.sheet.RunSheet;
 import org.cresthaul.units.UnitSystem;
+import org.cresthaul.whatif.CompletePlan;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -37,7 +42,7 @@ class RaiseBandTest {
             @Override
             public Optional<RaisedCheck.Raised> at(String hazard, String configuration, double frontM, double rearM) {
                 Known k = known.get(Integer.parseInt(hazard.substring(1)));
-                Report.GapFinding gap = new Report.GapFinding(
+                GapFinding gap = new GapFinding(
                         0.05 + k.leftM,
                         0.05,
                         0.05,
@@ -70,7 +75,7 @@ class RaiseBandTest {
 
     private static Optional<RaiseBand> find(Known... known) {
         Rig rig = PlanCase.rig("none");
-        List<Report.ConfigurationVerdict> all = PlanCase.configurations(rig, List.of());
+        List<ConfigurationVerdict> all = PlanCase.configurations(rig, List.of());
         List<PlanPlace> places = new java.util.ArrayList<>();
         for (int i = 0; i < known.length; i++) {
             places.add(new PlanPlace(
@@ -118,7 +123,7 @@ class RaiseBandTest {
     void aReserveThatIsAskedForIsLeftAllOverTheBand() throws Exception {
         Route route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes/sorrel-valley.route.geojson")));
         Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
-        RaisedCheck check = new RaisedCheck(route, rig, rig.stances().get(0), Margins.defaults());
+        RaisedCheck check = new RaisedCheck(new Haul(route, rig, rig.stances().get(0), Margins.defaults()));
         RaiseJudge judge = RaiseJudge.of(check);
         String key = "down/trailing/4";
         int bands = 0;
@@ -132,7 +137,7 @@ class RaiseBandTest {
                         .frontM();
                 for (int i = 0; i <= 12; i++) {
                     double front = least.frontM() + (topM - least.frontM()) * i / 12;
-                    Report.GapFinding gap = check.at(hazard, key, front, least.rearM())
+                    GapFinding gap = check.at(hazard, key, front, least.rearM())
                             .orElseThrow()
                             .governing();
                     assertTrue(
@@ -140,7 +145,7 @@ class RaiseBandTest {
                             hazard + " " + share + " front " + front);
                 }
                 // Half an inch less leaves less.
-                Report.GapFinding less = check.at(
+                GapFinding less = check.at(
                                 hazard, key, Math.max(plain.frontM(), least.frontM() - 0.0127), least.rearM())
                         .orElseThrow()
                         .governing();
@@ -156,11 +161,12 @@ class RaiseBandTest {
         Route route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes/sorrel-valley.route.geojson")));
         Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
         Report report = RouteCheck.check(
-                route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0".repeat(64), "0".repeat(64)));
+                new Haul(route, rig, rig.stances().get(0), Margins.defaults()),
+                new Inputs("0".repeat(64), "0".repeat(64)));
         PlanOptions asked = PlanOptions.defaults().with(0.02, false, List.of());
-        Plan plan = RoutePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report, asked);
-        Plan before =
-                RoutePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report, PlanOptions.defaults());
+        Plan plan = RoutePlan.of(new Haul(route, rig, rig.stances().get(0), Margins.defaults()), report, asked);
+        Plan before = RoutePlan.of(
+                new Haul(route, rig, rig.stances().get(0), Margins.defaults()), report, PlanOptions.defaults());
         assertTrue(
                 before.least().share() < 0.02
                         && before.least().shareKind().word().equals("raised"),
@@ -175,9 +181,10 @@ class RaiseBandTest {
         Route route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes/sorrel-valley.route.geojson")));
         Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
         Report report = RouteCheck.check(
-                route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0".repeat(64), "0".repeat(64)));
-        Plan plan =
-                CompletePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report, PlanOptions.defaults());
+                new Haul(route, rig, rig.stances().get(0), Margins.defaults()),
+                new Inputs("0".repeat(64), "0".repeat(64)));
+        Plan plan = CompletePlan.of(
+                new Haul(route, rig, rig.stances().get(0), Margins.defaults()), report, PlanOptions.defaults());
         Plan.Lift lift = plan.steps().stream()
                 .filter(s -> s.step() == StepKind.RAISE)
                 .findFirst()
@@ -190,7 +197,7 @@ class RaiseBandTest {
                 band.gapM() - band.requiredM()
                         > lift.raise().clearanceM() - lift.raise().requiredM(),
                 band + " " + lift.raise());
-        RaisedCheck check = new RaisedCheck(route, rig, rig.stances().get(0), Margins.defaults());
+        RaisedCheck check = new RaisedCheck(new Haul(route, rig, rig.stances().get(0), Margins.defaults()));
         String key = plan.steps().stream()
                 .filter(s -> s.passage() != null && s.passage().raise() != null)
                 .findFirst()

@@ -1,50 +1,58 @@
 package org.cresthaul.plan;
 
 import java.util.List;
-import org.cresthaul.check.Inputs;
-import org.cresthaul.check.Margins;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
 import org.cresthaul.check.SampleHaul;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
+import org.cresthaul.whatif.CompletePlan;
+import org.cresthaul.whatif.Relaxations;
 
 /** A route, a rig, and what the check says of them. Invented. */
-record RoadCase(Route route, Rig rig, LevelStance stance, Margins margins, Report report) {
-    interface Elevation {
+public record RoadCase(Route route, Rig rig, LevelStance stance, Margins margins, Report report) {
+    public interface Elevation {
         double at(double distanceM);
     }
 
-    static RoadCase of(String route, String rig) {
+    public Haul whole() {
+        return new Haul(route, rig, stance, margins);
+    }
+
+    public static RoadCase of(String route, String rig) {
         return of(route, rig, Margins.defaults());
     }
 
-    static RoadCase of(String route, String rig, Margins margins) {
+    public static RoadCase of(String route, String rig, Margins margins) {
         try {
             Route r = RouteFile.parse(route);
             Rig c = RigFile.parse(rig);
             LevelStance stance = c.stances().get(0);
-            return new RoadCase(r, c, stance, margins, RouteCheck.check(r, c, stance, margins, new Inputs("0", "0")));
+            return new RoadCase(
+                    r, c, stance, margins, RouteCheck.check(new Haul(r, c, stance, margins), new Inputs("0", "0")));
         } catch (org.cresthaul.units.InputRejected e) {
             throw new IllegalArgumentException(e.problems().toString(), e);
         }
     }
 
     /** The sample haul. */
-    static RoadCase sample() {
+    public static RoadCase sample() {
         return sample("alder-county", "lowbed-loaded");
     }
 
-    static RoadCase sample(String route, String rig) {
+    public static RoadCase sample(String route, String rig) {
         SampleHaul haul = SampleHaul.of(route, rig);
         return new RoadCase(haul.route(), haul.rig(), haul.stance(), haul.margins(), haul.report());
     }
 
     /** A straight road, 1.6 km, with these hazards 300 m apart; each is properties besides its id, H1, H2, ... */
-    static String road(String... hazards) {
+    public static String road(String... hazards) {
         StringBuilder text = new StringBuilder("""
                 {"type": "FeatureCollection", "cresthaul": "route/1", "name": "Straight road", "note": "Invented.",
                  "features": [
@@ -66,11 +74,11 @@ record RoadCase(Route route, Rig rig, LevelStance stance, Margins margins, Repor
     }
 
     /** A crest surveyed every meter from -30 m to 30 m, level before and after. */
-    static String crest(String accuracy, Elevation elevation) {
+    public static String crest(String accuracy, Elevation elevation) {
         return "\"hazard\": \"crest\", " + surveyed(accuracy, elevation);
     }
 
-    static String surveyed(String accuracy, Elevation elevation) {
+    public static String surveyed(String accuracy, Elevation elevation) {
         StringBuilder points = new StringBuilder();
         for (int i = -30; i <= 30; i++) {
             points.append(points.isEmpty() ? "" : ",")
@@ -82,20 +90,20 @@ record RoadCase(Route route, Rig rig, LevelStance stance, Margins margins, Repor
                 + " \"profile\": [{\"line\": \"center\", \"points\": [" + points + "]}]";
     }
 
-    static String bridge(String gross) {
+    public static String bridge(String gross) {
         return "\"hazard\": \"posted-bridge\", \"limits\": {\"source\": \"sign\", \"date\": \"2026-10-01\", \"gross\": \""
                 + gross + "\"}";
     }
 
-    PlanOptions keeping(String key) {
+    public PlanOptions keeping(String key) {
         return new PlanOptions(rig.times(), List.of(), key, false, List.of(), List.of());
     }
 
-    Plan plan(PlanOptions options) {
-        return CompletePlan.of(route, rig, stance, margins, report, options);
+    public Plan plan(PlanOptions options) {
+        return CompletePlan.of(whole(), report, options);
     }
 
-    List<Plan.Relaxation> relaxations(String hazard, PlanOptions options) {
-        return new Relaxations(route, rig, stance, margins, report, options).at(hazard);
+    public List<Plan.Relaxation> relaxations(String hazard, PlanOptions options) {
+        return new Relaxations(whole(), report, options).at(hazard);
     }
 }

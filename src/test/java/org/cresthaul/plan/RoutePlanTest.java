@@ -10,8 +10,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.StoppingPlace;
 import org.junit.jupiter.api.Test;
@@ -258,7 +259,7 @@ class RoutePlanTest {
             Hazard harmless = PlanCase.stretch("HX", 30 * random.nextInt(1, 45), 500);
             List<Hazard> hazards = new ArrayList<>(it.route().hazards());
             hazards.add(harmless);
-            List<Report.HazardFindings> findings = new ArrayList<>(it.report().hazards());
+            List<HazardFindings> findings = new ArrayList<>(it.report().hazards());
             findings.add(PlanCase.findings(
                     harmless,
                     List.of(0.0, 500.0),

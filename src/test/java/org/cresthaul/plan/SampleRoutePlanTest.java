@@ -13,13 +13,16 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.SampleHaul;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.route.StoppingPlace;
 import org.cresthaul.units.InputRejected;
+import org.cresthaul.whatif.CompletePlan;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -47,13 +50,11 @@ class SampleRoutePlanTest {
 
         /** The way alone, without what is told beside it. */
         Plan way(PlanOptions options) {
-            return RoutePlan.of(route(), sample.rig(), sample.stance(), sample.margins(), report(), options);
+            return RoutePlan.of(sample.whole(), report(), options);
         }
 
         Plan plan(PlanOptions options) {
-            return plans.computeIfAbsent(
-                    options,
-                    o -> CompletePlan.of(route(), sample.rig(), sample.stance(), sample.margins(), report(), o));
+            return plans.computeIfAbsent(options, o -> CompletePlan.of(sample.whole(), report(), o));
         }
     }
 
@@ -139,7 +140,7 @@ class SampleRoutePlanTest {
     @Test
     void noConfigurationKeptAllTheWayGetsThroughSorrelValley() {
         assertEquals(42, LOADED.report().configurations().size());
-        for (Report.ConfigurationVerdict c : LOADED.report().configurations()) {
+        for (ConfigurationVerdict c : LOADED.report().configurations()) {
             Plan plan = LOADED.way(options(List.of(), c.key(), false));
             assertEquals(Outcome.BLOCKED, plan.outcome(), c.key());
             assertFalse(plan.blocking().isEmpty(), c.key());
@@ -241,7 +242,7 @@ class SampleRoutePlanTest {
         assertTrue(plan.stopsAtBlocks());
         Set<String> nowhere = haul.report().hazards().stream()
                 .filter(h -> h.cells().stream().allMatch(c -> c.verdict() != Verdict.CLEAR && c.raise() == null))
-                .map(Report.HazardFindings::id)
+                .map(HazardFindings::id)
                 .collect(Collectors.toSet());
         assertEquals(Set.of("C1", "H06", "H07", "H09", "H11", "H12", "H13"), nowhere);
         assertEquals(nowhere, plan.blocking().stream().map(Plan.Block::hazard).collect(Collectors.toSet()));

@@ -10,12 +10,16 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.cresthaul.check.Report;
+import org.cresthaul.exchange.routefile.LimitsFile;
 import org.cresthaul.language.Catalog;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Hazard;
-import org.cresthaul.route.LimitsFile;
 import org.cresthaul.route.Route;
+import org.cresthaul.server.SettledConditions;
+import org.cresthaul.sheet.Banner;
 import org.cresthaul.units.InputRejected;
 import org.junit.jupiter.api.Test;
 
@@ -25,9 +29,9 @@ class SettledConditionsTest {
         Rig rig = PlanCase.rig("none");
         Hazard tight = PlanCase.dip("D1", 600);
         Hazard open = PlanCase.dip("D2", 1500);
-        List<Report.Cell> tights = new ArrayList<>();
-        List<Report.Cell> unknown = new ArrayList<>();
-        for (Report.ConfigurationVerdict c : PlanCase.configurations(rig, List.of())) {
+        List<ReportCell> tights = new ArrayList<>();
+        List<ReportCell> unknown = new ArrayList<>();
+        for (ConfigurationVerdict c : PlanCase.configurations(rig, List.of())) {
             tights.add(PlanCase.cell(c, "tight", null));
             unknown.add(PlanCase.cell(c, "not surveyed", null));
         }

@@ -3,8 +3,8 @@ package org.cresthaul.plan;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.cresthaul.check.TwoLiftAxles;
+import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.language.Catalog;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.StoppingPlace;
 import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -12,16 +12,21 @@ import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
 import org.cresthaul.axleload.WeightLimits;
-import org.cresthaul.check.LoadReport;
-import org.cresthaul.check.LoadSheet;
-import org.cresthaul.check.Margins;
 import org.cresthaul.check.PlaceCheck;
-import org.cresthaul.check.Report;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.report.ConfigurationVerdict;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.LoadReport;
+import org.cresthaul.report.LoadSheet;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.RaiseFinding;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.WeightsTexts;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.Route;
@@ -101,12 +106,12 @@ class WeightedPlanTest {
             stops.add(PlanCase.stop("PM", 1800, random.nextInt(3) > 0, 80));
         }
         Route route = PlanCase.routeOf(hazards, stops).withLimits(limits(random, "permit"));
-        PlaceCheck check = new PlaceCheck(route, rig, stance, Margins.defaults());
-        List<Report.ConfigurationVerdict> all = configurations(rig, check);
-        List<Report.HazardFindings> findings = new ArrayList<>();
+        PlaceCheck check = new PlaceCheck(new Haul(route, rig, stance, Margins.defaults()));
+        List<ConfigurationVerdict> all = configurations(rig, check);
+        List<HazardFindings> findings = new ArrayList<>();
         for (Hazard h : hazards) {
-            List<Report.Cell> cells = new ArrayList<>();
-            for (Report.ConfigurationVerdict c : all) {
+            List<ReportCell> cells = new ArrayList<>();
+            for (ConfigurationVerdict c : all) {
                 cells.add(
                         h instanceof Stretch
                                 ? check.inTransport(h.place().id(), c.key())
@@ -118,13 +123,13 @@ class WeightedPlanTest {
             }
             findings.add(PlanCase.findings(h, h instanceof Stretch s ? List.of(s.fromM(), s.toM()) : List.of(), cells));
         }
-        findings.sort(Comparator.comparingDouble(Report.HazardFindings::chainageM));
+        findings.sort(Comparator.comparingDouble(HazardFindings::chainageM));
         Report plain = PlanCase.report(PlanCase.rig("none"), findings, List.of("clear"));
         List<LoadReport.StateLoads> states = new ArrayList<>();
-        for (Report.ConfigurationVerdict c : all) {
+        for (ConfigurationVerdict c : all) {
             if (states.stream()
                     .noneMatch(s -> s.lift().equals(c.lift()) && s.booster().equals(c.booster()))) {
-                Report.Cell base = check.wholeRoute(c.key());
+                ReportCell base = check.wholeRoute(c.key());
                 states.add(new LoadReport.StateLoads(
                         c.lift(),
                         c.booster(),
@@ -166,20 +171,20 @@ class WeightedPlanTest {
     }
 
     /** One of three, or none, as a check might have found it. */
-    private static Report.RaiseFinding raise(SplittableRandom random) {
+    private static RaiseFinding raise(SplittableRandom random) {
         return random.nextInt(3) > 0
                 ? null
-                : new Report.RaiseFinding(
+                : new RaiseFinding(
                         0.05 * random.nextInt(1, 4), 0.02 * random.nextInt(2), 0.05 + 0.005 * random.nextInt(4), 0.05);
     }
 
-    private static List<Report.ConfigurationVerdict> configurations(Rig rig, PlaceCheck check) {
-        List<Report.ConfigurationVerdict> all = new ArrayList<>();
+    private static List<ConfigurationVerdict> configurations(Rig rig, PlaceCheck check) {
+        List<ConfigurationVerdict> all = new ArrayList<>();
         for (var booster : rig.stances().get(0).boosterStates()) {
             for (var lift : rig.stances().get(0).liftStates()) {
                 for (var notch : rig.notches()) {
                     String key = lift.word() + "/" + booster.word() + "/" + notch.name();
-                    all.add(new Report.ConfigurationVerdict(
+                    all.add(new ConfigurationVerdict(
                             key,
                             key,
                             lift,
@@ -206,13 +211,13 @@ class WeightedPlanTest {
     private static PlanOptions options(SplittableRandom random, Report report) {
         List<String> tight = new ArrayList<>(report.hazards().stream()
                 .filter(h -> h.cells().stream().anyMatch(c -> c.verdict() == Verdict.TIGHT) && random.nextBoolean())
-                .map(Report.HazardFindings::id)
+                .map(HazardFindings::id)
                 .toList());
         if (report.configurations().stream().anyMatch(c -> c.loads() == Verdict.TIGHT) && random.nextBoolean()) {
             tight.add(Plan.WHOLE_ROUTE);
         }
         List<String> aside = report.hazards().stream()
-                .map(Report.HazardFindings::id)
+                .map(HazardFindings::id)
                 .filter(h -> random.nextInt(10) == 0)
                 .toList();
         return new PlanOptions(

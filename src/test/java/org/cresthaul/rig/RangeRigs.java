@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.random.RandomGenerator;
+import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.units.InputRejected;
 
 /**

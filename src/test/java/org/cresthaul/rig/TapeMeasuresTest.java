@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.units.Length;
 import org.junit.jupiter.api.Test;
 

@@ -19,14 +19,15 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.IntStream;
-import org.cresthaul.check.Inputs;
-import org.cresthaul.check.Margins;
 import org.cresthaul.check.RouteCheck;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.route.RouteTexts;
 import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.AfterAll;
@@ -59,10 +60,7 @@ class CheckOverHttpTest {
         Route route = RouteFile.parse(RouteTexts.ROUTE);
         Rig rig = RigFile.parse(RigTexts.RIG);
         byte[] expected = JsonAnswer.bytes(RouteCheck.check(
-                route,
-                rig,
-                rig.stances().get(0),
-                Margins.defaults(),
+                new Haul(route, rig, rig.stances().get(0), Margins.defaults()),
                 new Inputs(sha256(RouteTexts.ROUTE), sha256(RigTexts.RIG))));
 
         HttpResponse<String> response = server.post("/api/check", Requests.check(""));

@@ -18,20 +18,23 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.cresthaul.check.CheckFollower;
-import org.cresthaul.check.Inputs;
 import org.cresthaul.check.KeptFindings;
-import org.cresthaul.check.Margins;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
-import org.cresthaul.check.Verdict;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.geometry.WorkStopped;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.HazardFindings;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Margins;
+import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
+import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.route.RouteTexts;
 import org.junit.jupiter.api.Test;
 
@@ -50,10 +53,7 @@ class CheckProgressTest {
         assertEquals(new CheckUnderway.State("waiting", null, 0, 0, 0, List.of(), 0, 0), one.state(0));
         List<CheckUnderway.State> seen = Collections.synchronizedList(new ArrayList<>());
         Report report = RouteCheck.check(
-                route,
-                rig,
-                rig.stances().get(0),
-                Margins.defaults(),
+                new Haul(route, rig, rig.stances().get(0), Margins.defaults()),
                 new Inputs("r", "g"),
                 new KeptFindings(),
                 new CheckFollower() {
@@ -70,7 +70,7 @@ class CheckProgressTest {
                     }
 
                     @Override
-                    public synchronized void judged(Report.HazardFindings place) {
+                    public synchronized void judged(HazardFindings place) {
                         one.judged(place);
                         seen.add(one.state(0));
                     }
@@ -92,14 +92,14 @@ class CheckProgressTest {
         Map<String, String> told = new TreeMap<>();
         one.state(0).found().forEach(f -> told.put(f.hazard(), f.clear() + " " + f.best() + " " + f.chainageM()));
         Map<String, String> expected = new TreeMap<>();
-        for (Report.HazardFindings h : report.hazards()) {
+        for (HazardFindings h : report.hazards()) {
             long clear =
                     h.cells().stream().filter(c -> c.verdict() == Verdict.CLEAR).count();
             expected.put(
                     h.id(),
                     clear + " "
                             + h.cells().stream()
-                                    .map(Report.Cell::verdict)
+                                    .map(ReportCell::verdict)
                                     .sorted()
                                     .findFirst()
                                     .orElseThrow()
@@ -232,14 +232,7 @@ class CheckProgressTest {
     }
 
     private static Report check(CheckRequest asked, CheckFollower follower) {
-        return RouteCheck.check(
-                asked.route(),
-                asked.rig(),
-                asked.stance(),
-                asked.margins(),
-                asked.inputs(),
-                new KeptFindings(),
-                follower);
+        return RouteCheck.check(asked.haul(), asked.inputs(), new KeptFindings(), follower);
     }
 
     private static void await(CountDownLatch latch) {

@@ -8,8 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
+import org.cresthaul.report.Report;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.RouteTexts;
 import org.junit.jupiter.api.Test;
@@ -19,7 +19,7 @@ class CheckedReportsTest {
     private final List<CheckRequest> checked = new ArrayList<>();
     private final CheckedReports reports = new CheckedReports((asked, follower) -> {
         checked.add(asked);
-        return RouteCheck.check(asked.route(), asked.rig(), asked.stance(), asked.margins(), asked.inputs());
+        return RouteCheck.check(asked.haul(), asked.inputs());
     });
 
     private static CheckRequest request(String route, String more) {

@@ -14,7 +14,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
-import org.cresthaul.rig.RigFile;
+import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.InputRejected;
 import org.junit.jupiter.api.Test;

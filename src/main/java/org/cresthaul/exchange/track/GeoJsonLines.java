@@ -4,9 +4,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.Arrays;
 import java.util.Locale;
 import org.cresthaul.exchange.crs.PlaneCoordinates;
+import org.cresthaul.exchange.json.JsonText;
 import org.cresthaul.exchange.track.TrackNote.Done;
 import org.cresthaul.units.InputRejected;
-import org.cresthaul.units.JsonText;
 import org.cresthaul.units.Problems;
 
 /**

@@ -12,10 +12,10 @@ import java.util.Optional;
 import java.util.TreeMap;
 import org.cresthaul.exchange.BaseMapFile;
 import org.cresthaul.exchange.RouteImport;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.exchange.track.TrackFile;
 import org.cresthaul.route.Candidate;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 
 /**
