@@ -113,14 +113,21 @@ public final class BaseMapReader {
         }
     }
 
+    /** Maps that were cut before have rings of three positions where an area was narrow: nothing to draw. */
     private void area(Layer layer, JsonNode rings, String pointer) {
         List<List<LonLat>> read = new ArrayList<>();
         for (int i = 0; i < requireList(rings, pointer); i++) {
-            line(rings.get(i), pointer + "/" + i, 4).ifPresent(read::add);
+            line(rings.get(i), pointer + "/" + i, 1).ifPresent(read::add);
         }
-        if (!read.isEmpty()) {
-            shapes.add(new Shape(layer, true, "", read.get(0), read.subList(1, read.size())));
+        if (!read.isEmpty() && isRing(read.get(0))) {
+            List<List<LonLat>> holes =
+                    read.stream().skip(1).filter(BaseMapReader::isRing).toList();
+            shapes.add(new Shape(layer, true, "", read.get(0), holes));
         }
+    }
+
+    private static boolean isRing(List<LonLat> positions) {
+        return positions.size() >= BaseMap.LEAST_IN_RING;
     }
 
     /** @return how many items it has; none after a problem */
@@ -148,7 +155,7 @@ public final class BaseMapReader {
                     "wrong-geometry",
                     "There are " + line.size() + " positions, at least " + least + " are needed.",
                     pointer,
-                    "A line has two; around an area there are four, the last as the first.");
+                    "A line has two at least.");
         }
         return problems.count() == before ? Optional.of(line) : Optional.empty();
     }

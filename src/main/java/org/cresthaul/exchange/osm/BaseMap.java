@@ -14,6 +14,9 @@ public record BaseMap(List<Shape> shapes, boolean whole) {
     /** Most points that are kept: what a page draws at once. */
     public static final int MOST_POINTS = 150_000;
 
+    /** Positions around an area, the last as the first (RFC 7946, 3.1.6). */
+    public static final int LEAST_IN_RING = 4;
+
     /** What is drawn alike, from the lowest up. */
     public enum Layer implements Worded {
         WOODS("woods"),

@@ -263,7 +263,7 @@ public final class BaseMapCut {
         List<Shape> outer = new ArrayList<>();
         for (long[] piece : area.outer()) {
             List<LonLat> points = places.of(piece, 0, piece.length);
-            if (piece[0] == piece[piece.length - 1] && points.size() == piece.length && points.size() > 3) {
+            if (piece[0] == piece[piece.length - 1] && points.size() == piece.length && points.size() >= BaseMap.LEAST_IN_RING) {
                 outer.add(new Shape(area.layer(), true, "", ring(points)));
             } else if (area.layer() == Layer.WATER) {
                 addRuns(new Kept(0, area.layer(), false, piece));
@@ -271,7 +271,7 @@ public final class BaseMapCut {
         }
         for (long[] piece : area.inner()) {
             List<LonLat> hole = places.of(piece, 0, piece.length);
-            if (hole.size() > 3 && hole.get(0).equals(hole.get(hole.size() - 1))) {
+            if (hole.size() >= BaseMap.LEAST_IN_RING && hole.get(0).equals(hole.get(hole.size() - 1))) {
                 for (int k = 0; k < outer.size(); k++) {
                     Shape around = outer.get(k);
                     if (outer.size() == 1 || holds(around.points(), hole.get(0))) {
@@ -301,17 +301,17 @@ public final class BaseMapCut {
         return inside;
     }
 
-    /** A ring is thinned in two halves: first and last point of it are one. */
+    /** A ring is thinned in two halves: first and last point of it are one. One that is no wider than that stays. */
     private static List<LonLat> ring(List<LonLat> points) {
         int middle = points.size() / 2;
         List<LonLat> thin = new ArrayList<>(LineThinning.of(points.subList(0, middle + 1), WITHIN_M));
         List<LonLat> rest = LineThinning.of(points.subList(middle, points.size()), WITHIN_M);
         thin.addAll(rest.subList(1, rest.size()));
-        return thin;
+        return thin.size() < BaseMap.LEAST_IN_RING ? points : thin;
     }
 
     private void add(Layer layer, boolean area, List<LonLat> points) {
-        if (points.size() >= (area ? 4 : 2)) {
+        if (points.size() >= (area ? BaseMap.LEAST_IN_RING : 2)) {
             shapes.add(new Shape(layer, area, "", area ? ring(points) : LineThinning.of(points, WITHIN_M)));
         }
     }
