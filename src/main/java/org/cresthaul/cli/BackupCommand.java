@@ -1,6 +1,5 @@
 package org.cresthaul.cli;
 
-import org.cresthaul.report.Version;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;

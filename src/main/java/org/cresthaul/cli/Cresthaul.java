@@ -26,6 +26,7 @@ import picocli.CommandLine.IVersionProvider;
             StatementCommand.class,
             VerifyCommand.class,
             ImportCommand.class,
+            ConvertCommand.class,
             BackupCommand.class,
             ServeCommand.class
         },

@@ -1,6 +1,5 @@
 package org.cresthaul.cli;
 
-import org.cresthaul.report.Version;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.NetworkInterface;

@@ -1,6 +1,5 @@
 package org.cresthaul.language;
 
-import org.cresthaul.report.Verdict;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.Reader;

@@ -1,6 +1,5 @@
 package org.cresthaul.paper;
 
-import org.cresthaul.report.Inputs;
 import java.util.List;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;

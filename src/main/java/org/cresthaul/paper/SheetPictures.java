@@ -1,15 +1,9 @@
 package org.cresthaul.paper;
 
-import org.cresthaul.report.ReportCell;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.cresthaul.view.CornerView;
-import org.cresthaul.view.NotSurveyedException;
-import org.cresthaul.view.PassageView;
-import org.cresthaul.report.Report;
-import org.cresthaul.report.Verdict;
 import org.cresthaul.exchange.CreditedMap;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
@@ -20,6 +14,7 @@ import org.cresthaul.plan.SpareKind;
 import org.cresthaul.report.GapFinding;
 import org.cresthaul.report.Haul;
 import org.cresthaul.report.Report;
+import org.cresthaul.report.ReportCell;
 import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;

@@ -3,8 +3,8 @@ package org.cresthaul.paper;
 import java.util.Optional;
 import org.cresthaul.exchange.CreditedMap;
 import org.cresthaul.language.Catalog;
-import org.cresthaul.plan.Statement;
 import org.cresthaul.route.Route;
+import org.cresthaul.sheet.Statement;
 import org.cresthaul.units.UnitSystem;
 
 /** The map of a statement. Where many places wait for a survey it has their numbers: names would lie on one another. */

@@ -1,6 +1,5 @@
 package org.cresthaul.check;
 
-import org.cresthaul.report.Verdict;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;

@@ -1,6 +1,5 @@
 package org.cresthaul.cli;
 
-import org.cresthaul.report.Version;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;

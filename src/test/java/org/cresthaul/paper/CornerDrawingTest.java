@@ -1,15 +1,11 @@
 package org.cresthaul.paper;
 
-import org.cresthaul.view.CornerViewTest;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import org.cresthaul.view.CornerView;
-import org.cresthaul.report.Inputs;
-import org.cresthaul.report.Margins;
 import org.cresthaul.check.RouteCheck;
 import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.exchange.routefile.CornerLayoutFileTest;

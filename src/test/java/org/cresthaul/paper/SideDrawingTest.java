@@ -6,16 +6,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.check.CheckedConfiguration;
-import org.cresthaul.report.Margins;
-import org.cresthaul.view.PassageView;
+import org.cresthaul.exchange.rigfile.RigFile;
+import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.paper.Drawing.Point;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Margins;
 import org.cresthaul.rig.Rig;
-import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.Route;
-import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.route.RouteTexts;
+import org.cresthaul.view.PassageView;
 import org.junit.jupiter.api.Test;
 
 /** The side view on paper: what is drawn into one another is hatched in red, and the tightest point is marked. */
@@ -36,10 +37,7 @@ class SideDrawingTest {
         String key =
                 CheckedConfiguration.listOf(rig, rig.stances().get(0)).get(0).key();
         PassageView view = PassageView.of(
-                route,
-                rig,
-                rig.stances().get(0),
-                Margins.defaults(),
+                new Haul(route, rig, rig.stances().get(0), Margins.defaults()),
                 "H01",
                 key,
                 Optional.empty(),

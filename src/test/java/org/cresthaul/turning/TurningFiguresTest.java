@@ -1,6 +1,5 @@
 package org.cresthaul.turning;
 
-import org.cresthaul.report.UnitSwing;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;

@@ -1,6 +1,5 @@
 package org.cresthaul.whatif;
 
-import org.cresthaul.report.Margins;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;

@@ -263,7 +263,9 @@ public final class BaseMapCut {
         List<Shape> outer = new ArrayList<>();
         for (long[] piece : area.outer()) {
             List<LonLat> points = places.of(piece, 0, piece.length);
-            if (piece[0] == piece[piece.length - 1] && points.size() == piece.length && points.size() >= BaseMap.LEAST_IN_RING) {
+            if (piece[0] == piece[piece.length - 1]
+                    && points.size() == piece.length
+                    && points.size() >= BaseMap.LEAST_IN_RING) {
                 outer.add(new Shape(area.layer(), true, "", ring(points)));
             } else if (area.layer() == Layer.WATER) {
                 addRuns(new Kept(0, area.layer(), false, piece));

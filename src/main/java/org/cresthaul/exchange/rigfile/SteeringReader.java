@@ -12,8 +12,8 @@ final class SteeringReader {
     static final double LEAST_RATIO = 0.01;
     static final double MOST_RATIO = 1;
 
-    private static final String CASTERING = "castering";
-    private static final String COMMANDED = "commanded";
+    static final String CASTERING = "castering";
+    static final String COMMANDED = "commanded";
     private static final String LOCKED = "locked";
 
     private SteeringReader() {}
