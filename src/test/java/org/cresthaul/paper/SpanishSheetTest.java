@@ -32,7 +32,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 /** The run sheet in another language: every word on it comes from the catalog, or from the user's files. */
 class SpanishSheetTest {
     private static final Set<String> NAMED =
-            Set.of("name", "id", "landmark", "part", "source", "permit", "crossingNumber", "fitted");
+            Set.of("name", "id", "landmark", "part", "source", "permit", "crossingNumber", "fitted", "attribution");
 
     private static String html(PaperSample sample, UnitSystem units, Catalog catalog) {
         SampleHaul haul = haul(sample);
@@ -65,6 +65,7 @@ class SpanishSheetTest {
         List<String> names = new ArrayList<>();
         names(new ObjectMapper().readTree(Files.readString(file(sample, "route.geojson"))), names);
         names(new ObjectMapper().readTree(Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json"))), names);
+        names(new ObjectMapper().readTree(Files.readString(file(sample, "basemap.geojson"))), names);
         names.add(sample.sheet.version());
         names.add(sample.route.name());
         sample.route.legs().forEach(l -> names.add(l.name()));
