@@ -12,20 +12,36 @@ export function mountChecking(root, { store, actions }) {
   const caveat = el('p', { class: 'checking-caveat' },
     'Nothing is said of the route before every place is judged.');
   root.append(words, bar, caveat, list);
-  let shown = null;
+  let shown = [];
+  let shownIn = null;
+
+  /** Places that are new go where they lie along the route; those that are there stay. */
+  function show(found, progress, units) {
+    if (units !== shownIn || found[0] !== shown[0] || found.length < shown.length) {
+      replace(list);
+      shown = [];
+      shownIn = units;
+    }
+    const along = [...shown].sort((a, b) => a.chainageM - b.chainageM);
+    for (const place of found.slice(shown.length)) {
+      const behind = along.findIndex(other => other.chainageM > place.chainageM);
+      const at = behind < 0 ? along.length : behind;
+      list.insertBefore(item(place, progress, units), list.children[at] ?? null);
+      along.splice(at, 0, place);
+    }
+    shown = found;
+  }
 
   function draw({ busy: runs, progress, units }) {
     root.hidden = !runs || progress === null || progress.state === 'waiting' && progress.found.length === 0;
     if (root.hidden) {
-      shown = null;
+      replace(list);
+      shown = [];
       return;
     }
     say(words, checkingWords(progress));
     bar.value = progress.places === 0 ? 0 : progress.cells / (progress.places * progress.configurations);
-    if (progress.found !== shown) {
-      shown = progress.found;
-      replace(list, [...shown].sort((a, b) => a.chainageM - b.chainageM).map(place => item(place, progress, units)));
-    }
+    show(progress.found, progress, units);
   }
 
   const stops = [

@@ -37,7 +37,7 @@ class SpellingTest {
             "src/main/resources/licenses/",
             "src/main/resources/fonts/",
             "src/test/java/org/cresthaul/SpellingTest.java",
-            "src/test/java/org/cresthaul/route/FormerKeysTest.java");
+            "src/test/java/org/cresthaul/exchange/routefile/FormerKeysTest.java");
 
     /** A word of the open map's tags, spelled as it spells them, in the one file that reads them. */
     private static final String MAP_WORD = "motorway";

@@ -52,7 +52,7 @@ final class RunSheetCommand implements Callable<Integer> {
                 language);
         Question q = answer.question();
         SheetPictures pictures =
-                new SheetPictures(q.route(), map, q.rig(), q.stance(), plan, answer.report(), wanted.units(), language);
+                new SheetPictures(q.haul(plan.margins()), map, plan, answer.report(), wanted.units(), language);
         byte[] printed =
                 switch (wanted.form()) {
                     case PDF -> Papers.pdf(sheet, pictures, wanted.size());

@@ -16,10 +16,7 @@ import org.cresthaul.report.Haul;
 import org.cresthaul.report.Report;
 import org.cresthaul.report.ReportCell;
 import org.cresthaul.report.Verdict;
-import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Rig;
 import org.cresthaul.route.HazardKind;
-import org.cresthaul.route.Route;
 import org.cresthaul.sheet.RunSheet;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.RoundedRecords;
@@ -43,17 +40,10 @@ public final class SheetPictures {
 
     /** @param map to draw beneath the legs, where there is one */
     public SheetPictures(
-            Route route,
-            Optional<CreditedMap> map,
-            Rig rig,
-            LevelStance stance,
-            Plan plan,
-            Report report,
-            UnitSystem units,
-            Catalog catalog) {
+            Haul haul, Optional<CreditedMap> map, Plan plan, Report report, UnitSystem units, Catalog catalog) {
         this.map = map;
         this.catalog = catalog;
-        haul = new Haul(route, rig, stance, plan.margins());
+        this.haul = haul;
         this.plan = RoundedRecords.of(plan);
         this.report = report;
         this.units = units;

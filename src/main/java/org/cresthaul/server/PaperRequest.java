@@ -72,15 +72,8 @@ record PaperRequest(
                 check.haul().stance(),
                 units,
                 language);
-        SheetPictures pictures = new SheetPictures(
-                check.haul().route(),
-                map,
-                check.haul().rig(),
-                check.haul().stance(),
-                planned.plan(),
-                planned.report(),
-                units,
-                language);
+        SheetPictures pictures =
+                new SheetPictures(check.haul(), map, planned.plan(), planned.report(), units, language);
         return switch (form) {
             case JSON -> JsonAnswer.bytes(sheet, language);
             case HTML -> Papers.html(sheet, pictures);

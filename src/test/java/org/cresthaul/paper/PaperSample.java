@@ -52,8 +52,7 @@ enum PaperSample {
         SampleHaul haul = SampleHaul.of(name, "lowbed-loaded");
         route = haul.route();
         report = haul.report();
-        plan = CompletePlan.of(
-                new Haul(route, haul.rig(), haul.stance(), haul.margins()), report, PlanOptions.defaults());
+        plan = CompletePlan.of(whole(haul), report, PlanOptions.defaults());
         sheet = RunSheet.of(plan, report, route, haul.stance(), UnitSystem.US_CUSTOMARY);
         statement = Statement.of(plan, report, route, haul.rig(), haul.stance(), UnitSystem.US_CUSTOMARY);
         map = map(name);
@@ -61,9 +60,13 @@ enum PaperSample {
         onMap = pictures(haul, Optional.of(map));
     }
 
+    /** Over the route of its papers. */
+    Haul whole(SampleHaul haul) {
+        return new Haul(route, haul.rig(), haul.stance(), haul.margins());
+    }
+
     private SheetPictures pictures(SampleHaul haul, Optional<CreditedMap> beneath) {
-        return new SheetPictures(
-                route, beneath, haul.rig(), haul.stance(), plan, report, UnitSystem.US_CUSTOMARY, Catalog.ENGLISH);
+        return new SheetPictures(whole(haul), beneath, plan, report, UnitSystem.US_CUSTOMARY, Catalog.ENGLISH);
     }
 
     private static CreditedMap map(String name) {

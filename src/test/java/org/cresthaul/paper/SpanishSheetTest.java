@@ -41,10 +41,8 @@ class SpanishSheetTest {
                 Papers.html(
                         sheet,
                         new SheetPictures(
-                                sample.route,
+                                sample.whole(haul),
                                 Optional.of(sample.map),
-                                haul.rig(),
-                                haul.stance(),
                                 sample.plan,
                                 sample.report,
                                 units,
@@ -154,10 +152,8 @@ class SpanishSheetTest {
                 RunSheet.of(
                         sample.plan, sample.report, sample.route, haul.stance(), UnitSystem.METRIC, Catalog.SPANISH),
                 new SheetPictures(
-                        sample.route,
+                        sample.whole(haul),
                         Optional.of(sample.map),
-                        haul.rig(),
-                        haul.stance(),
                         sample.plan,
                         sample.report,
                         UnitSystem.METRIC,
