@@ -74,14 +74,10 @@ final class CornerDrawing {
                     catalog.figure(figures.clearance(view.least().roomM())));
         }
         marks(shapes, frame, view, height);
-        radiusM.ifPresent(r -> CornerBearings.middleOfTurn(line)
-                .ifPresent(at -> shapes.add(new Drawing.Lettering(
-                        new Point(at.x(), at.y() - MARK - 3),
-                        Drawing.Anchor.MIDDLE,
-                        LETTER,
-                        false,
-                        Ink.GUIDE,
-                        "R " + catalog.figure(figures.dimension(r))))));
+        List<Point> busy = new ArrayList<>(line);
+        view.marks().forEach(m -> busy.add(frame.at(m.at())));
+        radiusM.ifPresent(r ->
+                shapes.addAll(CornerBearings.radius(line, busy, LETTER, "R " + catalog.figure(figures.dimension(r)))));
         // The approach runs to the right: north is its azimuth back from there, a quarter turn from up.
         shapes.addAll(CornerBearings.north(
                 line, WIDTH, Math.PI / 2 - view.azimuthRad(), LETTER, catalog.text(Code.MAP_NORTH)));

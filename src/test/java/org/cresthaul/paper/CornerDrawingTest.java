@@ -91,6 +91,38 @@ class CornerDrawingTest {
         assertTrue(told.contains("R 40 ft"), "12.192 m are 40 ft, beside the line: " + told);
     }
 
+    /** Nine high, six wide a letter at most; a mark is a circle of seven. */
+    @Test
+    void theRadiusIsLetteredBesideTheLineAndItsMarks() throws Exception {
+        CornerView view = view(CornerLayoutFileTest.GATE);
+        List<Drawing.Shape> shapes = CornerDrawing.of(
+                        view, OptionalDouble.of(12.192), new RoundedFigures(UnitSystem.US_CUSTOMARY), Catalog.ENGLISH)
+                .shapes();
+        Drawing.Point label = shapes.stream()
+                .filter(s -> s instanceof Drawing.Lettering l && l.text().equals("R 40 ft"))
+                .map(s -> ((Drawing.Lettering) s).at())
+                .findFirst()
+                .orElseThrow();
+        List<Drawing.Point> driven = shapes.stream()
+                .filter(s -> s instanceof Drawing.Path p && p.stroke() == Ink.GUIDE && p.strokeWidth() > 1)
+                .flatMap(s -> ((Drawing.Path) s).lines().get(0).stream())
+                .toList();
+        assertTrue(driven.size() > 30, "the line: " + driven.size());
+        for (Drawing.Point p : driven) {
+            assertTrue(
+                    Math.abs(p.x() - label.x()) > 7 * 6 / 2 || Math.abs(p.y() - (label.y() - 3)) > 9 / 2.0,
+                    "the line runs over it at " + p);
+        }
+        for (Drawing.Shape shape : shapes) {
+            if (shape instanceof Drawing.Circle c && c.radius() == 7) {
+                assertTrue(
+                        Math.abs(c.center().x() - label.x()) > 7 * 6 / 2.0
+                                || Math.abs(c.center().y() - (label.y() - 3)) > 9 / 2.0 + 7,
+                        "a mark is on it at " + c.center());
+            }
+        }
+    }
+
     @Test
     void marksAreLetteredInTheOrderTheyAreDriven() throws Exception {
         CornerView view = view(CornerLayoutFileTest.GATE);
