@@ -38,7 +38,7 @@ final class ConvertCommand implements Callable<Integer> {
             names = "--units",
             paramLabel = "UNITS",
             converter = CommandOptions.Units.class,
-            description = "us (default) or metric: what is written where it is as short as other units")
+            description = "us (default) or metric; a number with many digits in these is written in others")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
 
     @Option(names = "--out", paramLabel = "FILE", description = "Write the rig file to this file")
