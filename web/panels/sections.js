@@ -5,7 +5,7 @@ import { el, replace } from '../dom.js';
 /** Part and its name, in the order of the sheet; the detail is there only while a hazard is on show, what to survey
     first only where something waits. */
 const PARTS = [
-  ['plan', 'Map'], ['profile', 'Section'], ['hazards', 'Hazards'], ['detail', 'Detail'],
+  ['plan', 'Map'], ['profile', 'Profile'], ['hazards', 'Hazards'], ['detail', 'Detail'],
   ['survey-first', 'Survey first'], ['route-plan', 'Route plan'],
   ['loads', 'Axle loads'], ['comparison', 'Side by side'], ['candidates', 'Candidates'],
   ['line', 'Line'], ['places', 'Places'], ['rig', 'Rig'], ['notes', 'Notes'],

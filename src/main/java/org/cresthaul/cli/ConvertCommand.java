@@ -50,7 +50,7 @@ final class ConvertCommand implements Callable<Integer> {
         InputFile file = InputFile.read(path);
         Optional<Rig> rig = file.parse(RigFile::parse, mistakes);
         Optional<JsonNode> before = file.parse(ConvertCommand::tree, mistakes);
-        mistakes.refuseIfAny();
+        mistakes.refuseIfAny("written");
         byte[] written = RigWriter.bytes(rig.orElseThrow(), units);
         if (out.isPresent()) {
             OutputFile.write(out.get(), written, List.of(path));

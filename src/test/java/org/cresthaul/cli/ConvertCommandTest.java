@@ -67,6 +67,7 @@ class ConvertCommandTest {
         Run run = run("convert", file, "--out", folder.resolve("out.json"));
         assertEquals(2, run.exitCode());
         assertTrue(run.err().contains("/stances/0/trailer/valveAxle"), run.err());
+        assertTrue(run.err().endsWith("Nothing was written.\n"), run.err());
         assertFalse(Files.exists(folder.resolve("out.json")));
     }
 

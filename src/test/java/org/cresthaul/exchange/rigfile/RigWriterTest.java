@@ -2,7 +2,6 @@ package org.cresthaul.exchange.rigfile;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -80,6 +79,5 @@ class RigWriterTest {
                             .filter(l -> !l.contains("\"note\""))
                             .toList());
         }
-        assertTrue(rig.stances().size() > 0);
     }
 }
