@@ -73,8 +73,9 @@ class LeftWorkPageTest extends OnSmallFiles {
         browser.await("the first is back", b -> names().contains("First pull-off"));
         browser.await(
                 "it is kept so",
-                b -> Boolean.TRUE.equals(browser.run("return Object.keys(localStorage).some(key =>"
-                        + " JSON.parse(localStorage[key])?.files?.route.text.includes('First pull-off'))")));
+                b -> Boolean.TRUE.equals(browser.run("return Object.keys(localStorage)"
+                        + ".filter(key => key.startsWith('cresthaul.history.page-'))"
+                        + ".some(key => JSON.parse(localStorage[key]).files.route.text.includes('First pull-off'))")));
 
         openPage(900);
         WebElement offer = browser.await("it is offered", b -> b.find("#left-work-take"));
