@@ -9,6 +9,8 @@ const OUTCOMES = ['way through', 'way through under conditions', 'no way through
 
 export const outcomeRank = outcome => (OUTCOMES.includes(outcome) ? OUTCOMES.indexOf(outcome) : OUTCOMES.length - 1);
 
+export const NO_WAY = OUTCOMES.at(-1);
+
 /** Whether there is no way through; so too for an outcome this page does not know. */
 export const isBlocked = ({ outcome }) => outcomeRank(outcome) === OUTCOMES.length - 1;
 

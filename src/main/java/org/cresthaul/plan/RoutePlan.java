@@ -111,6 +111,7 @@ public final class RoutePlan {
                 states.costs(options.fewestConditions() ? WayCosts.Conditions.FIRST : WayCosts.Conditions.PRICED);
         Optional<Way> way = CheapestWay.find(costs, usable());
         if (way.isPresent()) {
+            follower.decided(List.of());
             return plan(
                     states,
                     admission,
@@ -160,6 +161,9 @@ public final class RoutePlan {
             List<PlanPlace> blocking,
             boolean proven,
             List<Plan.Trade> trades) {
+        BlockReasons reasons = new BlockReasons(admission, changes, usable(), !options.avoidRaising());
+        List<Plan.Block> blocks = blocking.stream().map(reasons::of).toList();
+        follower.decided(blocks);
         PlanSteps steps = new PlanSteps(
                 route,
                 places,
@@ -176,7 +180,6 @@ public final class RoutePlan {
         List<Plan.Condition> conditions = new ArrayList<>(steps.conditions());
         conditions.addAll(PermitConditions.of(route));
         conditions.replaceAll(c -> c.settledBy(options.settled()));
-        BlockReasons reasons = new BlockReasons(admission, changes, usable(), !options.avoidRaising());
         return new Plan(
                 Plan.FORM,
                 Version.NUMBER,
@@ -192,7 +195,7 @@ public final class RoutePlan {
                 trades,
                 LeastReserve.of(way, states, admission),
                 steps.steps(),
-                blocking.stream().map(reasons::of).toList(),
+                blocks,
                 List.of(),
                 null,
                 new PlanCautions(report, layout, changes, way, usable(), proven).list());

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.cresthaul.check.CheckFollower;
+import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanFollower;
 import org.cresthaul.report.HazardFindings;
 import org.cresthaul.report.ReportCell;
@@ -25,6 +26,7 @@ final class CheckUnderway implements CheckFollower, PlanFollower {
     private volatile int ofPlaces;
     private volatile int configurations;
     private volatile String at;
+    private volatile List<Blocked> blocked;
     private final AtomicInteger asked = new AtomicInteger();
     private final AtomicInteger answered = new AtomicInteger();
     /** Whose answer is waited for; null when it is this one's own. */
@@ -61,6 +63,12 @@ final class CheckUnderway implements CheckFollower, PlanFollower {
             int clear,
             Verdict best) {}
 
+    /** A place that stands in every way; of the whole route, its beginning. */
+    record Blocked(
+            String hazard,
+            String name,
+            @Rounded(Rounding.LENGTH_NEAR) double chainageM) {}
+
     /**
      * How far.
      *
@@ -71,6 +79,7 @@ final class CheckUnderway implements CheckFollower, PlanFollower {
      * @param found those that are judged in all of them, in the order they were, from the one asked for
      * @param asked questions of the plan to the engines that are known so far
      * @param answered of these
+     * @param blocked the fewest places that stand in every way; empty where there is one; null while that is not known
      */
     record State(
             String state,
@@ -80,8 +89,9 @@ final class CheckUnderway implements CheckFollower, PlanFollower {
             int configurations,
             List<Found> found,
             int asked,
-            int answered) {
-        static final State NONE = new State("none", null, 0, 0, 0, List.of(), 0, 0);
+            int answered,
+            List<Blocked> blocked) {
+        static final State NONE = new State("none", null, 0, 0, 0, List.of(), 0, 0, null);
     }
 
     State state(int from) {
@@ -101,7 +111,8 @@ final class CheckUnderway implements CheckFollower, PlanFollower {
                     configurations,
                     List.copyOf(found.subList(Math.min(Math.max(0, from), found.size()), found.size())),
                     asked.get(),
-                    answered.get());
+                    answered.get(),
+                    blocked);
         }
     }
 
@@ -154,6 +165,13 @@ final class CheckUnderway implements CheckFollower, PlanFollower {
         leader = null;
         at = null;
         phase = Phase.PLANNING;
+    }
+
+    @Override
+    public void decided(List<Plan.Block> blocking) {
+        blocked = blocking.stream()
+                .map(b -> new Blocked(b.hazard(), b.name(), b.chainageM()))
+                .toList();
     }
 
     @Override

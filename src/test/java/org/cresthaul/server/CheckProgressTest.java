@@ -50,7 +50,7 @@ class CheckProgressTest {
         Route route = RouteFile.parse(bytes(RouteTexts.ROUTE));
         Rig rig = RigFile.parse(bytes(RigTexts.RIG));
         CheckUnderway one = new CheckUnderway();
-        assertEquals(new CheckUnderway.State("waiting", null, 0, 0, 0, List.of(), 0, 0), one.state(0));
+        assertEquals(new CheckUnderway.State("waiting", null, 0, 0, 0, List.of(), 0, 0, null), one.state(0));
         List<CheckUnderway.State> seen = Collections.synchronizedList(new ArrayList<>());
         Report report = RouteCheck.check(
                 new Haul(route, rig, rig.stances().get(0), Margins.defaults()),
@@ -140,6 +140,9 @@ class CheckProgressTest {
         assertTrue(passages > 2, "passages: " + passages);
         assertTrue(end.asked() >= passages + plan.blocking().size(), end.toString());
         assertEquals(end.asked(), end.answered());
+        assertEquals(
+                plan.blocking().stream().map(Plan.Block::hazard).toList(),
+                end.blocked().stream().map(CheckUnderway.Blocked::hazard).toList());
 
         CheckUnderway again = new CheckUnderway();
         assertSame(plan, planned(reports, "", again));

@@ -281,6 +281,11 @@ final class Browser implements AutoCloseable {
         return driver.getWindowHandle();
     }
 
+    /** Runs a script in every page that is opened from now on, before the page's own. */
+    void beforePages(String script) {
+        driver.executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", script));
+    }
+
     /** Forgets what pages of an address have kept. */
     void forget(String origin) {
         driver.executeCdpCommand(
