@@ -19,6 +19,7 @@ import org.cresthaul.exchange.track.LineThinning;
 import org.cresthaul.exchange.track.MarkedPlace;
 import org.cresthaul.exchange.track.TrackContent;
 import org.cresthaul.exchange.track.TrackNote;
+import org.cresthaul.route.Candidate;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.LonLat;
@@ -98,7 +99,7 @@ public final class RouteImport {
                         mended.legs().stream().map(MendedLeg::positions).toList(),
                         options.progress()));
         if (along.isPresent()) {
-            document.removeOpenWithout(MapCandidate.NO_OBJECT);
+            document.removeOpenWithout(Candidate.NO_OBJECT);
         }
         int kept = 0;
         for (int k = 0; k < mended.legs().size(); k++) {

@@ -832,6 +832,7 @@ public enum Code {
     // places known by hearsay
     REPORTED_BY,
     ORIGIN_MAP,
+    ORIGIN_NOT_IN_MAP,
     ORIGIN_INVENTORY,
     ORIGIN_RASTER,
     ORIGIN_PERSON,

@@ -33,6 +33,9 @@ public record Candidate(
         Optional<String> why,
         Rails rails,
         Optional<Sketch> sketch) {
+    /** What a candidate comes from that stands for what a map does not have. */
+    public static final String NO_OBJECT = "nothing";
+
     /**
      * What a source says of a rail crossing: enough to order a survey by, and counted nowhere else.
      *
@@ -99,7 +102,7 @@ public record Candidate(
     public Sentence origin() {
         Sentence by = Sentence.of(
                         switch (source) {
-                            case MAP -> Code.ORIGIN_MAP;
+                            case MAP -> object.equals(NO_OBJECT) ? Code.ORIGIN_NOT_IN_MAP : Code.ORIGIN_MAP;
                             case INVENTORY -> Code.ORIGIN_INVENTORY;
                             case RASTER -> Code.ORIGIN_RASTER;
                             case PERSON -> Code.ORIGIN_PERSON;

@@ -32,9 +32,6 @@ public record MapCandidate(
         OptionalDouble value,
         int tracks,
         OptionalDouble crossedAtRad) {
-    /** What a candidate comes from that stands for what the map does not have. */
-    public static final String NO_OBJECT = "nothing";
-
     /** Anything but a rail crossing. */
     public MapCandidate(
             Kind kind,

@@ -3,6 +3,7 @@ package org.cresthaul.exchange.osm;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.cresthaul.route.Candidate;
 import org.cresthaul.route.LonLat;
 
 /**
@@ -59,7 +60,7 @@ final class OffMap {
                 (s.fromM + s.toM) / 2,
                 s.fromM,
                 s.toM,
-                MapCandidate.NO_OBJECT,
+                Candidate.NO_OBJECT,
                 0,
                 "",
                 raw,

@@ -180,6 +180,22 @@ class MapEndsTest {
         assertEquals(500, in.get(0).toM(), 0.1);
     }
 
+    /** "A map, nothing" would be no answer to who says so. */
+    @Test
+    void whatTheMapDoesNotHaveIsSaidByTheImport() throws Exception {
+        RouteImport.Imported imported = imported(
+                List.of(track(0, 1000, 1900)),
+                List.of(extract(SmallMap.road().bounds(-50, -200, 1000, 200))),
+                Optional.empty());
+
+        assertEquals(
+                List.of("reported by the import, since the map has no object there: the extract says that it does not"
+                        + " cover this part of the line"),
+                imported.route().candidates().stream()
+                        .map(c -> c.candidate().told().toString())
+                        .toList());
+    }
+
     /** A map with the road through to 1900 m takes the place of one that had no road there. */
     @Test
     void aLargerExtractTakesAwayWhatTheSmallerOneDidNotHave() throws Exception {
