@@ -102,59 +102,59 @@
  *   #notes             #not-checked li[data-hazard], #uncertainties, #cautions
  * A missing number leaves its data-value-m out. <html data-units data-theme> tell the display in force.
  */
-import { createApi } from './api.js';
-import { createActions } from './actions.js';
-import { decode, encode } from './address.js';
-import { initialState, createStore } from './state.js';
-import { recall, recallAuthor, remember, rememberAuthor } from './preferences.js';
-import { mountDisplay } from './panels/display.js';
-import { mountInputs } from './panels/inputs.js';
-import { mountProblem } from './panels/problem.js';
-import { mountChecking } from './panels/checking.js';
-import { mountAnswer } from './panels/answer.js';
-import { mountPlan } from './panels/plan.js';
-import { mountSurveyFirst } from './panels/surveyfirst.js';
-import { mountStations } from './panels/stations.js';
-import { mountHazards } from './panels/hazards.js';
-import { mountTitleBlock } from './panels/titleblock.js';
-import { mountDetail } from './panels/detail.js';
-import { mountSections } from './panels/sections.js';
-import { mountComparison } from './panels/comparison.js';
-import { mountCandidates } from './panels/candidates.js';
-import { mountNotes } from './panels/notes.js';
-import { mountLoads } from './panels/loads.js';
-import { mountRoutePlan } from './panels/routeplan.js';
-import { mountImporting } from './panels/importing.js';
-import { mountWhatIf } from './panels/whatif.js';
-import { mountLeftWork } from './panels/leftwork.js';
-import { mountRevisions } from './panels/revisions.js';
-import { mountDropping } from './panels/dropping.js';
-import { createImportActions } from './importing.js';
-import { createUndoing } from './undoing.js';
-import { createHistoryKeeping } from './historykeeping.js';
+import { createApi } from './exchange/api.js';
+import { createActions } from './page/actions.js';
+import { decode, encode } from './page/address.js';
+import { initialState, createStore } from './page/state.js';
+import { recall, recallAuthor, remember, rememberAuthor } from './page/preferences.js';
+import { mountDisplay } from './panels/page/display.js';
+import { mountInputs } from './panels/page/inputs.js';
+import { mountProblem } from './panels/parts/problem.js';
+import { mountChecking } from './panels/page/checking.js';
+import { mountAnswer } from './panels/plan/answer.js';
+import { mountMap } from './panels/map/map.js';
+import { mountSurveyFirst } from './panels/survey/surveyfirst.js';
+import { mountStations } from './panels/strip/stations.js';
+import { mountHazards } from './panels/hazard/hazards.js';
+import { mountTitleBlock } from './panels/page/titleblock.js';
+import { mountDetail } from './panels/hazard/detail.js';
+import { mountSections } from './panels/page/sections.js';
+import { mountComparison } from './panels/compare/comparison.js';
+import { mountCandidates } from './panels/import/candidates.js';
+import { mountNotes } from './panels/page/notes.js';
+import { mountLoads } from './panels/loads/loads.js';
+import { mountRoutePlan } from './panels/plan/routeplan.js';
+import { mountImporting } from './panels/import/importing.js';
+import { mountWhatIf } from './panels/loads/whatif.js';
+import { mountLeftWork } from './panels/project/leftwork.js';
+import { mountRevisions } from './panels/project/revisions.js';
+import { mountDropping } from './panels/page/dropping.js';
+import { createImportActions } from './import/importing.js';
+import { createUndoing } from './project/undoing.js';
+import { createHistoryKeeping } from './project/historykeeping.js';
 import { storageOf } from './cab/keeping.js';
-import { createMoving } from './moving.js';
-import { createMerging } from './merging.js';
-import { createVerifying } from './verifying.js';
-import { mountVerifying } from './panels/verifying.js';
-import { mountMerging } from './panels/merging.js';
+import { createMoving } from './rig/moving.js';
+import { createMerging } from './merge/merging.js';
+import { createVerifying } from './project/verifying.js';
+import { mountVerifying } from './panels/project/verifying.js';
+import { mountMerging } from './panels/project/merging.js';
 import { movedWords } from './rig/piecewords.js';
-import { createPlaceActions } from './placeactions.js';
-import { createOutlineActions } from './outlineactions.js';
-import { createCornerActions } from './corneractions.js';
-import { createLimitsActions } from './limitsactions.js';
-import { createLineActions } from './lineactions.js';
-import { createLinePartActions } from './linepartactions.js';
-import { createSurveyActions } from './surveyactions.js';
-import { createRigActions } from './rigactions.js';
-import { createProjectActions } from './projects.js';
-import { mountLimits } from './panels/limits.js';
-import { mountLine } from './panels/line.js';
-import { mountPlaces } from './panels/places.js';
-import { mountRig } from './panels/rig.js';
-import { mountProjects } from './panels/projects.js';
-import { createLoadActions } from './loadactions.js';
-import { createPlanActions } from './planactions.js';
+import { createPlaceActions } from './line/placeactions.js';
+import { createOutlineActions } from './corner/outlineactions.js';
+import { createCornerActions } from './corner/corneractions.js';
+import { createLimitsActions } from './limits/limitsactions.js';
+import { createLineActions } from './line/lineactions.js';
+import { createLinePartActions } from './line/linepartactions.js';
+import { createSurveyActions } from './survey/surveyactions.js';
+import { createRigActions } from './rig/rigactions.js';
+import { createProjectActions } from './project/projects.js';
+import { mountLimits } from './panels/loads/limits.js';
+import { mountLine } from './panels/line/line.js';
+import { mountPlaces } from './panels/line/places.js';
+import { mountRig } from './panels/rig/rig.js';
+import { mountProjects } from './panels/project/projects.js';
+import { createLoadActions } from './page/loadactions.js';
+import { createPlanActions } from './page/planactions.js';
 
 const store = createStore({ ...initialState(), ...recall(window), author: recallAuthor(window) });
 const api = createApi(window.fetch.bind(window));
@@ -228,7 +228,7 @@ const panels = [
   ['problem', mountProblem],
   ['answer', mountAnswer],
   ['sections', mountSections],
-  ['plan', mountPlan],
+  ['plan', mountMap],
   ['profile', mountStations],
   ['hazards', mountHazards],
   ['title-block', mountTitleBlock],

@@ -8,7 +8,7 @@ const SHELL = [
   'keeping.js', 'position.js', 'sheet.js', 'words.js',
   'views/cards.js', 'views/line.js', 'views/place.js', 'views/places.js', 'views/sheets.js', 'views/strip.js',
   'views/stuck.js',
-  '../css/paper.css', '../dom.js', '../format.js', '../icon.svg',
+  '../css/paper.css', '../dom.js', '../text/format.js', '../icon.svg',
 ];
 /** A poor signal is no signal: after this long the kept file is shown, milliseconds. */
 const PATIENCE_MS = 2500;

@@ -1,5 +1,5 @@
 /** A base map's features as lines and areas to draw. No DOM. GeoJSON has longitude first, maps latitude. */
-import { drawnBeside } from './plan.js';
+import { drawnBeside } from '../line/legs.js';
 
 /** From the lowest up; what this page does not know is not drawn. */
 export const LAYERS = ['woods', 'water', 'minor-road', 'middle-road', 'major-road', 'railway'];

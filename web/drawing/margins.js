@@ -2,7 +2,7 @@
  * The plot of margins along the route, one band for each kind of spare, one below for what is not known. A spare stands
  * on its band's zero line; what has no number never stands there. No DOM.
  */
-import { SPARE_KINDS } from '../plan.js';
+import { SPARE_KINDS } from '../report/plan.js';
 import { linear, ticks } from './scale.js';
 
 /** Gaps beyond this, and loads beyond this, are cut off and marked so: meters, kilograms. */

@@ -3,7 +3,7 @@
  * A pose is [originX, originZ, pitchRad], pitch nose-up positive; a unit point is [x, h] in the unit's own frame.
  */
 
-import { shareLeft } from '../report.js';
+import { shareLeft } from '../report/report.js';
 
 /** Where a unit point stands in the world. */
 export function place([originX, originZ, pitch], x, h) {

@@ -2,8 +2,8 @@
  * A strip map over a longitudinal profile, on one axis of stations, in pixels: what stands where, and which labels have
  * room. No DOM. A window is {fromM, toM} of stations.
  */
-import { findCell, severity } from '../report.js';
-import { passages, raisedPieces, setUpLetters, stretches, WHOLE_ROUTE } from '../plan.js';
+import { findCell, severity } from '../report/report.js';
+import { passages, raisedPieces, setUpLetters, stretches, WHOLE_ROUTE } from '../report/plan.js';
 import { linear, niceStep } from './scale.js';
 
 /** Room beside the first and the last station: heights are lettered on the left. */

@@ -1,7 +1,7 @@
 /** Geometry of the drawing beside the taped rig: units coupled on level ground, meters, x forward from the steer axle's
     frame. No DOM. */
 import { endsOf, pointsOf, valueAt, xOf } from '../rig/frame.js';
-import { lengthOf, meters } from '../length.js';
+import { lengthOf, meters } from '../text/length.js';
 
 /** What tires of one side cover where the file does not say, meters: as in docs/file-formats.md. */
 const STEER_TIRE = { across: 0.42, contact: 0.3 };

@@ -1,6 +1,6 @@
 /** The line cut at a place, one part of it kept. No DOM. */
-import { withoutPlace } from '../places.js';
-import { without } from '../rig/jsonedit.js';
+import { withoutPlace } from './places.js';
+import { without } from '../text/jsonedit.js';
 import { apartM, courseOfLines, linesOf, placeAt } from './course.js';
 import { rehung, withChanges } from './hanging.js';
 import { pathOf, spliced, written } from './positions.js';

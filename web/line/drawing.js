@@ -1,7 +1,7 @@
 /** A line that somebody drew: as another leg of a route, or as a route of its own. No DOM. */
 import { linesOf } from './course.js';
 import { written } from './positions.js';
-import { withFeature } from '../places.js';
+import { withFeature } from './places.js';
 
 const leg = (name, lonLats) => ({
   type: 'Feature', properties: { route: name }, geometry: { type: 'LineString', coordinates: lonLats },

@@ -3,9 +3,9 @@
  * them the new line still comes by, for which time, and what of them must be told anew. The program's reader is the
  * judge; this finds out beforehand and by name what it would refuse, and what it would not notice. No DOM.
  */
-import { freeId } from '../places.js';
-import { withMember } from '../jsontext.js';
-import { lengthOf } from '../typedlength.js';
+import { freeId } from './places.js';
+import { withMember } from '../text/jsontext.js';
+import { lengthOf } from '../text/typedlength.js';
 import { bearingAt, courseOf, courseOfLines, linesOf, OFF_LINE_M, passagesOf, placeAt, rounded } from './course.js';
 
 /** A measured place may be passed in a direction this far from that of its survey, degrees: as the reader takes of

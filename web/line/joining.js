@@ -1,6 +1,6 @@
 /** Another route joined to the end of the line, or before its start, with all that hangs on it. No DOM. */
-import { freeId, withFeature } from '../places.js';
-import { spanOf } from '../jsontext.js';
+import { freeId, withFeature } from './places.js';
+import { spanOf } from '../text/jsontext.js';
 import { apartM, linesOf, OFF_LINE_M } from './course.js';
 import { hangingOn, rehung, withChanges } from './hanging.js';
 

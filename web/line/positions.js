@@ -4,7 +4,7 @@
  *
  * A point is what a person sees as one: a position, or two where a leg ends and the next one starts in the same place.
  */
-import { itemsOf } from '../jsontext.js';
+import { itemsOf } from '../text/jsontext.js';
 import { linesOf } from './course.js';
 
 const same = (a, b) => a[0] === b[0] && a[1] === b[1];

@@ -2,8 +2,8 @@
  * The line driven the other way. What was measured along it is turned end for end where that is exact; what cannot be
  * turned for certain is taken off, by name, so that its place is not surveyed. No DOM.
  */
-import { itemsOf, membersOf, spanOf, withMember } from '../jsontext.js';
-import { withoutPlace } from '../places.js';
+import { itemsOf, membersOf, spanOf, withMember } from '../text/jsontext.js';
+import { withoutPlace } from './places.js';
 import { courseOf, courseOfLines, linesOf, passagesOf, placeAt, rounded, shortWay } from './course.js';
 import { hangingOn, meters, rehung, withChanges } from './hanging.js';
 

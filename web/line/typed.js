@@ -1,5 +1,5 @@
 /** What people type of points of the line: coordinates, or a direction and a distance. No DOM. */
-import { distanceOf } from '../format.js';
+import { distanceOf } from '../text/format.js';
 import { atBearing } from './course.js';
 
 /** Farther than this no two neighbors on a road are apart, meters: what the program takes. */

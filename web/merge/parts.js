@@ -2,7 +2,7 @@
  * Three versions of a document part by part: what one made of it and what the other, from the one both began with. A
  * part that only one of them changed is put together without asking. No DOM.
  */
-import { spanOf, withMember } from '../jsontext.js';
+import { spanOf, withMember } from '../text/jsontext.js';
 
 export const same = (a, b) => JSON.stringify(a) === JSON.stringify(b);
 

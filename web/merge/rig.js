@@ -2,7 +2,7 @@
 import { pointerOf, valueAt } from '../rig/frame.js';
 import { rowsOf, tapeOf } from '../rig/tape.js';
 import { withRow } from '../rig/tapechange.js';
-import { lengthOf, lengthText, tapeText } from '../length.js';
+import { lengthOf, lengthText, tapeText } from '../text/length.js';
 import { difference, rawAt, same, short, withRaw, worded } from './parts.js';
 
 /** Rows of every stance by key; those of the whole rig once. */

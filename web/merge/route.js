@@ -1,5 +1,5 @@
 /** Three versions of a route, place by place. No DOM. */
-import { without } from '../rig/jsonedit.js';
+import { without } from '../text/jsonedit.js';
 import { difference, rawAt, same, short, withRaw, withRawItems, worded } from './parts.js';
 
 const OWN = ['type', 'cresthaul', 'features'];

@@ -2,7 +2,7 @@
  * Three versions of a project side by side: what two people made of the same beginning, difference by difference, and
  * the two put together. No DOM.
  */
-import { decode } from '../address.js';
+import { decode } from '../page/address.js';
 import { compareRigs } from './rig.js';
 import { compareRoutes } from './route.js';
 import { difference, same, short, worded } from './parts.js';

@@ -1,10 +1,9 @@
 /** What can be put on a rig, taken off it, or made of it, each as one change that asks for all it needs. No DOM. */
-import { withItem, without, withValue } from './jsonedit.js';
-import {
-  askedForAxle, askedForLessAxle, groupsOf, withAxle, withoutAxle,
-} from './axles.js';
+import { withItem, without, withValue } from '../text/jsonedit.js';
+import { askedForAxle, askedForLessAxle, withAxle, withoutAxle } from './axles.js';
 import { valueAt } from './frame.js';
-import { lengthOf } from '../length.js';
+import { groupsOf } from './groups.js';
+import { lengthOf } from '../text/length.js';
 import { liftChanges } from './lifts.js';
 import {
   askedForBooster, askedForJeep, boosterCount, jeepCount, withBooster, withJeep, withoutBooster, withoutJeep,

@@ -2,7 +2,7 @@
  * One unit of the rig along its own frame, as a tape lies along it: marks from front to rear, each measured from the
  * one before, and all that hangs on a mark. What lies behind a distance moves with it, and nothing else does. No DOM.
  */
-import { lengthOf } from '../length.js';
+import { lengthOf } from '../text/length.js';
 
 /** How a path of keys and indices is written in a problem (RFC 6901). */
 export const pointerOf = path =>

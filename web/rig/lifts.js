@@ -1,5 +1,5 @@
 /** The trailer's lift axles: what is asked for them, what the list shows of them, the file's text with them. No DOM. */
-import { without, withItem, withKey, withValue } from './jsonedit.js';
+import { without, withItem, withKey, withValue } from '../text/jsonedit.js';
 import { valueAt } from './frame.js';
 
 const MOST_LIFT_AXLES = 4;

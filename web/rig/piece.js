@@ -2,9 +2,9 @@
  * Pieces of load along the deck: where each lies, how far it may be moved, and the file's text with it moved.
  * Picometers in the trailer's frame; x runs forward, a move is positive to the rear. No DOM.
  */
-import { withValue } from './jsonedit.js';
+import { withValue } from '../text/jsonedit.js';
 import { pointsOf, valueAt, xOf } from './frame.js';
-import { lengthOf, lengthText } from '../length.js';
+import { lengthOf, lengthText } from '../text/length.js';
 
 /** Heights are taken up to the next of these: finer than anybody tapes them. */
 const STEP_IN = 25.4e9 / 16;

@@ -1,5 +1,5 @@
 /** Places and moves of a piece of load in words. No DOM. */
-import { tapeText } from '../length.js';
+import { tapeText } from '../text/length.js';
 import { riseOf } from './piece.js';
 
 /** How far one press of an arrow moves it, picometers: an inch, or a centimeter; and with Shift. */

@@ -1,7 +1,7 @@
 /** Axles behind the tractor whose wheels turn: what the list shows of them, and how they come and go. No DOM. */
-import { withKey, without } from './jsonedit.js';
-import { groupsOf } from './axles.js';
+import { withKey, without } from '../text/jsonedit.js';
 import { valueAt } from './frame.js';
+import { groupsOf } from './groups.js';
 
 /** Axles that may have it: {value, name, path of the axle, alone: the only one of its unit}. */
 export function trailedAxles(json, stance) {

@@ -3,7 +3,7 @@
  * in the file and which of the file's places change with it. No DOM.
  */
 import { createFrame, endsOf, outlineItems, pointerOf, pointsOf, valueAt, xOf } from './frame.js';
-import { lengthOf } from '../length.js';
+import { lengthOf } from '../text/length.js';
 import { alongRow, steps, writtenRow } from './rows.js';
 import { limitGroups, rigGroups, weightGroup } from './taperows.js';
 

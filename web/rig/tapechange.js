@@ -1,6 +1,6 @@
 /** A row of the list with another figure, written into the file's text; every other byte of it stays. No DOM. */
-import { withValue } from './jsonedit.js';
-import { lengthOf, lengthText } from '../length.js';
+import { withValue } from '../text/jsonedit.js';
+import { lengthOf, lengthText } from '../text/length.js';
 import { valueAt } from './frame.js';
 
 /** Why a figure cannot be taken, in a sentence; null where it can. */

@@ -1,6 +1,6 @@
 /** What is measured on a rig besides places along it: travels, limits, widths, angles, weights, notches. No DOM. */
 import { valueAt, xOf } from './frame.js';
-import { lengthOf } from '../length.js';
+import { lengthOf } from '../text/length.js';
 import { alongRow, steps, writtenRow } from './rows.js';
 import { liftPlaces } from './lifts.js';
 import { steeringPlaces } from './steering.js';

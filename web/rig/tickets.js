@@ -4,8 +4,8 @@
  * tractor, and what passes between trailer and boosters cancels out. Kilograms and picometers. No DOM.
  */
 import { valueAt, xOf } from './frame.js';
-import { lengthText } from '../length.js';
-import { withValue } from './jsonedit.js';
+import { lengthText } from '../text/length.js';
+import { withValue } from '../text/jsonedit.js';
 import { massOf, massText, withGross } from './unitweight.js';
 
 const mean = values => values.reduce((sum, value) => sum + value, 0) / values.length;

@@ -1,7 +1,7 @@
 /** A jeep or a booster more or less: what is asked for, and the file's text with it. No DOM. */
-import { withItem, withKey, without, withValue } from './jsonedit.js';
+import { withItem, withKey, without, withValue } from '../text/jsonedit.js';
 import { valueAt } from './frame.js';
-import { lengthOf, lengthText } from '../length.js';
+import { lengthOf, lengthText } from '../text/length.js';
 import { massOf, withGross, withoutWeights } from './unitweight.js';
 
 const stancePath = stance => ['stances', stance];

@@ -1,7 +1,7 @@
 /** Weights of units that change with what is put on or taken off. Kilograms inside. No DOM. */
-import { without, withValue } from './jsonedit.js';
+import { without, withValue } from '../text/jsonedit.js';
 import { valueAt } from './frame.js';
-import { lengthOf, lengthText } from '../length.js';
+import { lengthOf, lengthText } from '../text/length.js';
 
 const KG = { lb: 0.45359237, kg: 1, t: 1000 };
 

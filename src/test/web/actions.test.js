@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { createActions } from '../../../web/actions.js';
-import { Problem } from '../../../web/api.js';
-import { createStore } from '../../../web/state.js';
+import { createActions } from '../../../web/page/actions.js';
+import { Problem } from '../../../web/exchange/api.js';
+import { createStore } from '../../../web/page/state.js';
 import { passage, report } from './fixtures.js';
 
 const LINE = { name: 'Invented', lengthM: 10000, line: [], hazards: [] };

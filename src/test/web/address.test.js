@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { decode, encode, linkedFile } from '../../../web/address.js';
-import { initialState } from '../../../web/state.js';
-import { NO_LIMITS } from '../../../web/limits.js';
+import { decode, encode, linkedFile } from '../../../web/page/address.js';
+import { initialState } from '../../../web/page/state.js';
+import { NO_LIMITS } from '../../../web/limits/limits.js';
 import { passage } from './fixtures.js';
 
 const SELECTION = {

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { matrixOf, qualityOf } from '../../../web/drawing/aerial.js';
-import { problemsOf } from '../../../web/corneroutline.js';
+import { problemsOf } from '../../../web/corner/corneroutline.js';
 
 /** A degree of longitude at the equator, meters: 2 pi 6378137 / 360. */
 const EAST_M = 111319.4908;

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { checkRequest, createApi } from '../../../web/api.js';
-import { fileFromDisk, readFile } from '../../../web/files.js';
+import { checkRequest, createApi } from '../../../web/exchange/api.js';
+import { fileFromDisk, readFile } from '../../../web/exchange/files.js';
 
 const answer = (status, text) => async () => ({ ok: status < 400, status, text: async () => text });
 

@@ -4,7 +4,7 @@ import test from 'node:test';
 import { createKeeping } from '../../../web/cab/keeping.js';
 import { along } from '../../../web/cab/position.js';
 import * as sheets from '../../../web/cab/sheet.js';
-import { distanceLeft } from '../../../web/format.js';
+import { distanceLeft } from '../../../web/text/format.js';
 import { WORDS, wordsOf } from '../../../web/cab/words.js';
 
 const line = (text, more = {}) => ({ text, tick: false, source: null, figures: [], code: null, to: null, ...more });

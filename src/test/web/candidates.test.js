@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { candidatesOf, statesInWords, withDecision } from '../../../web/candidates.js';
-import { spanOf } from '../../../web/jsontext.js';
+import { candidatesOf, statesInWords, withDecision } from '../../../web/import/candidates.js';
+import { spanOf } from '../../../web/text/jsontext.js';
 
 const TEXT = `{ "cresthaul": "route/1", "note": "\\"features\\": [ } \\\\",
  "features" : [

@@ -4,8 +4,8 @@ import { readFileSync } from 'node:fs';
 import {
   draftOf, fieldsOf, isForm, LAYOUTS, lentBy, placed, readDraft, withBorrow, withCorner, withField, withLayout,
   withObstacle, withObstacleAdded, withoutItem,
-} from '../../../web/cornerform.js';
-import { createCornerActions } from '../../../web/corneractions.js';
+} from '../../../web/corner/cornerform.js';
+import { createCornerActions } from '../../../web/corner/corneractions.js';
 import { templateDrawing } from '../../../web/drawing/cornerform.js';
 
 const PROPERTIES = {

@@ -2,9 +2,9 @@ import assert from 'node:assert/strict';
 import test from 'node:test';
 import {
   problemsOf, SHAPES, shapesOf, vertexProblems, verticesOf, withoutShape, withShape, withVertexAt,
-} from '../../../web/corneroutline.js';
-import { createOutlineActions } from '../../../web/outlineactions.js';
-import { createStore } from '../../../web/state.js';
+} from '../../../web/corner/corneroutline.js';
+import { createOutlineActions } from '../../../web/corner/outlineactions.js';
+import { createStore } from '../../../web/page/state.js';
 
 const BARE = { hazard: 'corner', id: 'C1', name: 'Turn' };
 const RING = [[0, 0], [0.001, 0], [0.001, 0.001]];

@@ -3,10 +3,11 @@ import test from 'node:test';
 import { curvePath, gapRange } from '../../../web/drawing/curve.js';
 import { isFree, labelSides } from '../../../web/drawing/labels.js';
 import * as drawn from '../../../web/drawing/passage.js';
-import { drawnBeside, legPaths, pointAt, posts } from '../../../web/drawing/plan.js';
+import { posts } from '../../../web/drawing/posts.js';
+import { drawnBeside, legPaths, pointAt } from '../../../web/line/legs.js';
 import * as scale from '../../../web/drawing/scale.js';
 import { verdictClass, verdictSymbol } from '../../../web/drawing/symbols.js';
-import { kindOf } from '../../../web/kinds.js';
+import { kindOf } from '../../../web/report/kinds.js';
 import { cell, clearance, passage } from './fixtures.js';
 
 const near = (actual, expected) => assert.ok(Math.abs(actual - expected) < 1e-9, `${actual}, not ${expected}`);

@@ -6,7 +6,7 @@ import { drawnOn } from '../../../web/line/drawing.js';
 import { rehung, withChanges } from '../../../web/line/hanging.js';
 import { goesOn, insertedPoint, keptBecause, movedPoint, pointsOf, removedPoint } from '../../../web/line/positions.js';
 import { reversedRoute } from '../../../web/line/reversing.js';
-import { withFeature } from '../../../web/places.js';
+import { withFeature } from '../../../web/line/places.js';
 
 for (const file of process.argv.slice(2)) {
   const text = readFileSync(file, 'utf8');

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import * as format from '../../../web/format.js';
+import * as format from '../../../web/text/format.js';
 
 const INCH_M = 0.0254;
 

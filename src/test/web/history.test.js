@@ -1,15 +1,15 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { Problem } from '../../../web/api.js';
-import { createActions } from '../../../web/actions.js';
+import { Problem } from '../../../web/exchange/api.js';
+import { createActions } from '../../../web/page/actions.js';
 import {
   backward, forward, markOf, readHistory, spliceOf, stepsAround, writeHistory,
-} from '../../../web/history.js';
-import { createHistoryKeeping } from '../../../web/historykeeping.js';
-import { createProjectActions } from '../../../web/projects.js';
-import { createRigActions } from '../../../web/rigactions.js';
-import { createStore, initialState } from '../../../web/state.js';
-import { createUndoing } from '../../../web/undoing.js';
+} from '../../../web/project/history.js';
+import { createHistoryKeeping } from '../../../web/project/historykeeping.js';
+import { createProjectActions } from '../../../web/project/projects.js';
+import { createRigActions } from '../../../web/rig/rigactions.js';
+import { createStore, initialState } from '../../../web/page/state.js';
+import { createUndoing } from '../../../web/project/undoing.js';
 import { passage, report } from './fixtures.js';
 
 const LINE = { name: 'Invented', lengthM: 10000, line: [], hazards: [] };

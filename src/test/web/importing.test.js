@@ -1,14 +1,14 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { createActions } from '../../../web/actions.js';
-import { Problem } from '../../../web/api.js';
+import { createActions } from '../../../web/page/actions.js';
+import { Problem } from '../../../web/exchange/api.js';
+import { rigFileName, routeFileName } from '../../../web/exchange/filenames.js';
 import {
-  counts, countsInWords, noteAt, notesByDone, progressWords, rasterWords, rigFileName, routeFileName,
-  where,
-} from '../../../web/imported.js';
-import { createImportActions } from '../../../web/importing.js';
-import { createUndoing } from '../../../web/undoing.js';
-import { createStore } from '../../../web/state.js';
+  counts, countsInWords, noteAt, notesByDone, progressWords, rasterWords, where,
+} from '../../../web/import/imported.js';
+import { createImportActions } from '../../../web/import/importing.js';
+import { createUndoing } from '../../../web/project/undoing.js';
+import { createStore } from '../../../web/page/state.js';
 import { passage, report } from './fixtures.js';
 
 const LINE = { name: 'Invented', lengthM: 10000, line: [], hazards: [] };

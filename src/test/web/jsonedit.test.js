@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { withItem, withKey, without, withValue } from '../../../web/rig/jsonedit.js';
+import { withItem, withKey, without, withValue } from '../../../web/text/jsonedit.js';
 
 const TEXT = '{ "a" : [ 1 ,{"b":"x]\\"}"} ],\n  "c":{}, "d" : [ ] }';
 

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { lengthOf, lengthText, meters, shownLength, tapeText } from '../../../web/length.js';
+import { lengthOf, lengthText, meters, shownLength, tapeText } from '../../../web/text/length.js';
 
 /** Inches and millimeters by hand: an inch is 25.4 mm. */
 test('a length is what its units say, exactly', () => {

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { allowableM, hasReadings, notesOf, notesText, reduced, rowsFrom } from '../../../web/leveling.js';
-import { draftOf, readDraft, withField, withNotes, withNotesTaken, withReading, withSurvey } from '../../../web/survey.js';
+import { allowableM, hasReadings, notesOf, notesText, reduced, rowsFrom } from '../../../web/survey/leveling.js';
+import { draftOf, readDraft, withField, withNotes, withNotesTaken, withReading, withSurvey } from '../../../web/survey/survey.js';
 
 /**
  * By hand. Height of instrument 101.500: -10 m at 100.300, 0 m at 100.600, turning point at 100.800. Then 101.900:

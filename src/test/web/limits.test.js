@@ -1,13 +1,13 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { createActions } from '../../../web/actions.js';
-import { checkRequest, Problem } from '../../../web/api.js';
-import { createLimitsActions } from '../../../web/limitsactions.js';
-import { beginning, beyondForm, formOf, hasLimits, limitsOf, NO_LIMITS, withForm } from '../../../web/limits.js';
+import { createActions } from '../../../web/page/actions.js';
+import { checkRequest, Problem } from '../../../web/exchange/api.js';
+import { createLimitsActions } from '../../../web/limits/limitsactions.js';
+import { beginning, beyondForm, formOf, hasLimits, limitsOf, NO_LIMITS, withForm } from '../../../web/limits/limits.js';
 import { compareVersions } from '../../../web/merge/versions.js';
-import { createProjectActions } from '../../../web/projects.js';
-import { createStore } from '../../../web/state.js';
-import { createUndoing } from '../../../web/undoing.js';
+import { createProjectActions } from '../../../web/project/projects.js';
+import { createStore } from '../../../web/page/state.js';
+import { createUndoing } from '../../../web/project/undoing.js';
 import { passage, report } from './fixtures.js';
 
 const PERMIT = `{ "cresthaul": "limits/1", "name": "trial permit",   "source": "permit 0", "date": "2026-11-02",

@@ -8,8 +8,8 @@ import { drawnOn, newRoute } from '../../../web/line/drawing.js';
 import { rehung, withChanges } from '../../../web/line/hanging.js';
 import { goesOn, insertedPoint, keptBecause, movedPoint, pointsOf, removedPoint } from '../../../web/line/positions.js';
 import { bearingOf, coordinatesOf, pointOf } from '../../../web/line/typed.js';
-import { createLineActions } from '../../../web/lineactions.js';
-import { NO_EDIT } from '../../../web/state.js';
+import { createLineActions } from '../../../web/line/lineactions.js';
+import { NO_EDIT } from '../../../web/page/state.js';
 
 /** A degree at the equator: 2 pi 6378137 / 360 along it, the meridian's radius a(1 - e2) across it (WGS 84). */
 const EAST_M = 111319.4908;

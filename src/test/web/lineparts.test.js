@@ -4,8 +4,8 @@ import { readFileSync } from 'node:fs';
 import { courseOfLines, linesOf } from '../../../web/line/course.js';
 import { alongOf, cutLine } from '../../../web/line/cutting.js';
 import { joinedRoute } from '../../../web/line/joining.js';
-import { createLinePartActions } from '../../../web/linepartactions.js';
-import { NO_EDIT } from '../../../web/state.js';
+import { createLinePartActions } from '../../../web/line/linepartactions.js';
+import { NO_EDIT } from '../../../web/page/state.js';
 import { pointsOf } from '../../../web/line/positions.js';
 import { negated, reversedRoute } from '../../../web/line/reversing.js';
 

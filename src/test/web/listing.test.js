@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { ALL, alongRoute, around, listed, shownWords } from '../../../web/listing.js';
-import { initialState } from '../../../web/state.js';
+import { ALL, alongRoute, around, listed, shownWords } from '../../../web/report/listing.js';
+import { initialState } from '../../../web/page/state.js';
 import { report } from './fixtures.js';
 
 /** With the two-axle low setting H1 and H2 are clear, H3 is not surveyed; with three axles H1 is contact. */

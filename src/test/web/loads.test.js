@@ -1,10 +1,10 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { angle, pressure, weight, weightLeft } from '../../../web/format.js';
+import { angle, pressure, weight, weightLeft } from '../../../web/text/format.js';
 import { extent, fullness, groupPlaces, plotScales, toScale } from '../../../web/drawing/loads.js';
 import { verdictClass, verdictSymbol } from '../../../web/drawing/symbols.js';
-import { notChecked, severity } from '../../../web/report.js';
-import { checkRequest } from '../../../web/api.js';
+import { notChecked, severity } from '../../../web/report/report.js';
+import { checkRequest } from '../../../web/exchange/api.js';
 
 const LB = 0.45359237;
 

@@ -1,15 +1,15 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import test from 'node:test';
-import { Problem } from '../../../web/api.js';
-import { createActions } from '../../../web/actions.js';
-import { createLoadActions } from '../../../web/loadactions.js';
-import { createMoving, isOutdated, keptFile, movedPieces, shownInputs } from '../../../web/moving.js';
-import { createProjectActions } from '../../../web/projects.js';
-import { createRigActions } from '../../../web/rigactions.js';
+import { Problem } from '../../../web/exchange/api.js';
+import { createActions } from '../../../web/page/actions.js';
+import { createLoadActions } from '../../../web/page/loadactions.js';
+import { createMoving, isOutdated, keptFile, movedPieces, shownInputs } from '../../../web/rig/moving.js';
+import { createProjectActions } from '../../../web/project/projects.js';
+import { createRigActions } from '../../../web/rig/rigactions.js';
 import { movedWords } from '../../../web/rig/piecewords.js';
-import { createStore, initialState } from '../../../web/state.js';
-import { createUndoing, isUnsavedFile } from '../../../web/undoing.js';
+import { createStore, initialState } from '../../../web/page/state.js';
+import { createUndoing, isUnsavedFile } from '../../../web/project/undoing.js';
 import { passage, report } from './fixtures.js';
 
 const RIG = readFileSync(new URL('../../../sample-routes/lowbed-loaded.rig.json', import.meta.url), 'utf8');

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import test from 'node:test';
-import { lengthOf } from '../../../web/length.js';
+import { lengthOf } from '../../../web/text/length.js';
 import { piecesOf, refusalOfPlace, riseOf, within, withPieceMoved } from '../../../web/rig/piece.js';
 import { movedWords, placeWords, stepOf } from '../../../web/rig/piecewords.js';
 

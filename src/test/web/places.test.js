@@ -2,8 +2,8 @@ import assert from 'node:assert/strict';
 import test from 'node:test';
 import {
   freeId, isMovedTooFar, lonLatOf, NEW_PLACES, nearestChainage, placesOf, propertiesOf, withoutPlace, withPlace, withPlaceAt, withWords,
-} from '../../../web/places.js';
-import { createPlaceActions } from '../../../web/placeactions.js';
+} from '../../../web/line/places.js';
+import { createPlaceActions } from '../../../web/line/placeactions.js';
 
 const TEXT = `{ "cresthaul": "route/1",
  "features" : [

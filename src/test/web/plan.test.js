@@ -2,9 +2,9 @@ import assert from 'node:assert/strict';
 import test from 'node:test';
 import {
   acceptable, atStop, decisions, differences, raisedPieces, robustnessWords, sorted, standing, stretches,
-} from '../../../web/plan.js';
+} from '../../../web/report/plan.js';
 import { marginPlot } from '../../../web/drawing/margins.js';
-import { asSpeed, asTime, duration, room, seconds, spareLeft, speed } from '../../../web/format.js';
+import { asSpeed, asTime, duration, room, seconds, spareLeft, speed } from '../../../web/text/format.js';
 import { cell, report } from './fixtures.js';
 import { along, compared, HIGH, liftOf, LOW, passageOf, plan, spare } from './planfixtures.js';
 

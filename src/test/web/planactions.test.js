@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { createActions } from '../../../web/actions.js';
-import { Problem } from '../../../web/api.js';
-import { asRequest, createPlanActions } from '../../../web/planactions.js';
-import { createStore, PLAIN_PLAN } from '../../../web/state.js';
+import { createActions } from '../../../web/page/actions.js';
+import { Problem } from '../../../web/exchange/api.js';
+import { asRequest, createPlanActions } from '../../../web/page/planactions.js';
+import { createStore, PLAIN_PLAN } from '../../../web/page/state.js';
 import { report } from './fixtures.js';
 import { plan } from './planfixtures.js';
 

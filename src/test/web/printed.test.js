@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { isOnItsWay, leftOut, PRINTED } from '../../../web/printed.js';
-import { initialState } from '../../../web/state.js';
+import { isOnItsWay, leftOut, PRINTED } from '../../../web/page/printed.js';
+import { initialState } from '../../../web/page/state.js';
 import { report } from './fixtures.js';
 
 const with_ = (status, patch = {}) => ({

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { orderedProjects } from '../../../web/projectorder.js';
+import { orderedProjects } from '../../../web/project/projectorder.js';
 
 const project = (name, author, saved, reason = 'begun') => ({ id: name, name, author, saved, reason, revision: 1 });
 const ALL = [

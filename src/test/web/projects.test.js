@@ -1,10 +1,10 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { createActions } from '../../../web/actions.js';
-import { decode, encode } from '../../../web/address.js';
-import { Problem } from '../../../web/api.js';
-import { createProjectActions } from '../../../web/projects.js';
-import { createStore, initialState } from '../../../web/state.js';
+import { createActions } from '../../../web/page/actions.js';
+import { decode, encode } from '../../../web/page/address.js';
+import { Problem } from '../../../web/exchange/api.js';
+import { createProjectActions } from '../../../web/project/projects.js';
+import { createStore, initialState } from '../../../web/page/state.js';
 import { passage, report } from './fixtures.js';
 
 const LINE = { name: 'Invented', lengthM: 10000, line: [], hazards: [] };

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import * as reports from '../../../web/report.js';
+import * as reports from '../../../web/report/report.js';
 import { cell, clearance, report } from './fixtures.js';
 
 test('the clearance that governs is the one with the least share left of what it needs', () => {

@@ -1,11 +1,11 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import test from 'node:test';
-import { Problem } from '../../../web/api.js';
-import { createActions } from '../../../web/actions.js';
-import { createRigActions, rigOnPage } from '../../../web/rigactions.js';
-import { createStore, initialState } from '../../../web/state.js';
-import { createUndoing, isUnsavedFile } from '../../../web/undoing.js';
+import { Problem } from '../../../web/exchange/api.js';
+import { createActions } from '../../../web/page/actions.js';
+import { createRigActions, rigOnPage } from '../../../web/rig/rigactions.js';
+import { createStore, initialState } from '../../../web/page/state.js';
+import { createUndoing, isUnsavedFile } from '../../../web/project/undoing.js';
 import { passage, report } from './fixtures.js';
 
 const LINE = { name: 'Invented', lengthM: 10000, line: [], hazards: [] };

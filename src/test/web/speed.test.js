@@ -1,7 +1,7 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
-import { kindOf } from '../../../web/kinds.js';
-import { speedWords } from '../../../web/speed.js';
+import { kindOf } from '../../../web/report/kinds.js';
+import { speedWords } from '../../../web/report/speed.js';
 
 test('only places that are driven at a speed are told one', () => {
   assert.deepEqual(['dip', 'crest', 'low-structure', 'rail-crossing', 'corner', 'stretch', 'posted-bridge']

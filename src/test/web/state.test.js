@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { createStore, initialState, lastOnly } from '../../../web/state.js';
+import { createStore, initialState, lastOnly } from '../../../web/page/state.js';
 
 test('a watcher is called at once, then only when one of its keys changes, once for each change', () => {
   const store = createStore();

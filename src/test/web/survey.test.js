@@ -1,15 +1,15 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { withMember } from '../../../web/jsontext.js';
-import { hasDecimalCommas, lengthOf } from '../../../web/typedlength.js';
-import { tableOf } from '../../../web/pasting.js';
-import { createStore, initialState } from '../../../web/state.js';
+import { withMember } from '../../../web/text/jsontext.js';
+import { hasDecimalCommas, lengthOf } from '../../../web/text/typedlength.js';
+import { tableOf } from '../../../web/text/pasting.js';
+import { createStore, initialState } from '../../../web/page/state.js';
 import {
   draftOf, inOrder, placed, readDraft, withCell, withField, withoutRow, withPasted, withRowAt, withSurvey,
-} from '../../../web/survey.js';
-import { createImportActions } from '../../../web/importing.js';
-import { createUndoing } from '../../../web/undoing.js';
-import { createSurveyActions } from '../../../web/surveyactions.js';
+} from '../../../web/survey/survey.js';
+import { createImportActions } from '../../../web/import/importing.js';
+import { createUndoing } from '../../../web/project/undoing.js';
+import { createSurveyActions } from '../../../web/survey/surveyactions.js';
 
 const PROPERTIES = {
   hazard: 'rail-crossing', id: 'H1', name: 'Spur', tracks: ['0 ft', '14 ft'],

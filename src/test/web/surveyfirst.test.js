@@ -1,6 +1,6 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
-import { humpColumns, knownFrom, sketchWords, trackWords, waitingTogether } from '../../../web/surveyfirst.js';
+import { humpColumns, knownFrom, sketchWords, trackWords, waitingTogether } from '../../../web/report/surveyfirst.js';
 import { report } from './fixtures.js';
 
 const place = more => ({ origin: null, reported: false, known: null, landmark: null, ...more });

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import test from 'node:test';
 import { createFrame, pointerOf } from '../../../web/rig/frame.js';
-import { lengthOf } from '../../../web/length.js';
+import { lengthOf } from '../../../web/text/length.js';
 import { rowsOf, tapeOf } from '../../../web/rig/tape.js';
 import { refusalOf, rowOf, withRow } from '../../../web/rig/tapechange.js';
 

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { checkingWords, followed, joined, newId } from '../../../web/underway.js';
+import { checkingWords, followed, joined, newId } from '../../../web/exchange/underway.js';
 
 const place = hazard => ({ hazard, kind: 'dip', name: hazard, chainageM: 1, clear: 2, best: 'clear' });
 const told = (state, found = [], more = {}) => ({

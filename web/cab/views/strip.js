@@ -1,7 +1,7 @@
 /** The first page of the cab: what comes next, how far, what to set, and what follows. */
 import { el } from '../../dom.js';
 import { ticksOf, sinceM, told } from '../sheet.js';
-import { distanceLeft, room } from '../../format.js';
+import { distanceLeft, room } from '../../text/format.js';
 import { along } from '../position.js';
 import { title, verdictOf } from './line.js';
 

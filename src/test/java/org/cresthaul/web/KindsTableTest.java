@@ -45,7 +45,7 @@ class KindsTableTest {
                         "node",
                         "--input-type=module",
                         "-e",
-                        "import { KINDS } from './web/kinds.js'; console.log(JSON.stringify(KINDS));")
+                        "import { KINDS } from './web/report/kinds.js'; console.log(JSON.stringify(KINDS));")
                 .redirectError(ProcessBuilder.Redirect.INHERIT)
                 .start();
         String table = new String(node.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
