@@ -1,4 +1,5 @@
 /** What a corner's drawing needs, from above, in meters of the corner's frame (y to the left, drawn upward). No DOM. */
+import { letterOf } from '../text/letters.js';
 
 /** Room around what has to be seen, meters. */
 const EDGE_M = 10;
@@ -26,7 +27,7 @@ export function windowOf(view) {
 
 /** Marks that lie in the window, lettered as they are driven: {letter, words, at, place}. */
 export function marksIn(view, { left, top, width, height }) {
-  return view.marks.map((mark, index) => ({ letter: String.fromCharCode(65 + index % 26), ...mark }))
+  return view.marks.map((mark, index) => ({ letter: letterOf(index), ...mark }))
     .filter(({ at: [x, y] }) => x >= left && x <= left + width && -y >= top && -y <= top + height);
 }
 

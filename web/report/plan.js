@@ -1,4 +1,5 @@
 /** Questions asked of a route plan and of a comparison. No DOM, no arithmetic beyond picking, counting and ordering. */
+import { letterOf } from '../text/letters.js';
 import { findCell, findHazard, severity } from './report.js';
 
 /** Identifies the limits of the whole route among a plan's hazards. */
@@ -44,7 +45,7 @@ export function stepsWithSets(plan) {
 /** A letter for each configuration of a plan, in the order they come in. */
 export function setUpLetters(plan) {
   const keys = [...new Set(stretches(plan).map(({ set }) => set.configuration))];
-  return new Map(keys.map((key, index) => [key, String.fromCharCode(65 + (index % 26))]));
+  return new Map(keys.map((key, index) => [key, letterOf(index)]));
 }
 
 /** The pieces of the route each in one configuration: {set, fromM, toM}, in driving order. */

@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import {
-  acceptable, atStop, decisions, differences, raisedPieces, robustnessWords, sorted, standing, stretches,
+  acceptable, atStop, decisions, differences, raisedPieces, robustnessWords, setUpLetters, sorted, standing,
+  stretches,
 } from '../../../web/report/plan.js';
 import { marginPlot } from '../../../web/drawing/margins.js';
 import { asSpeed, asTime, duration, room, seconds, spareLeft, speed } from '../../../web/text/format.js';
@@ -11,6 +12,15 @@ import { along, compared, HIGH, liftOf, LOW, passageOf, plan, spare } from './pl
 test('a configuration runs from where it is set to where the next one is', () => {
   assert.deepEqual(stretches(plan()), [
     { set: LOW, fromM: 0, toM: 3000 }, { set: HIGH, fromM: 3000, toM: 10000 }]);
+});
+
+test('set-ups are lettered as on the papers, two letters after Z and no letter twice', () => {
+  const steps = Array.from({ length: 53 }, (none, index) => (
+    { step: index === 0 ? 'depart' : 'change', chainageM: index, set: { configuration: `c${index}` } }))
+    .map(({ set, ...step }) => (step.step === 'depart' ? { ...step, set } : { ...step, change: { to: set } }));
+  const letters = [...setUpLetters({ steps, route: { lengthM: 100 } }).values()];
+  assert.deepEqual([0, 25, 26, 51, 52].map(index => letters[index]), ['A', 'Z', 'AA', 'AZ', 'BA']);
+  assert.equal(new Set(letters).size, 53);
 });
 
 test('a raised piece runs from where the deck goes up to where it goes down, whatever is met last', () => {

@@ -7,6 +7,7 @@ import java.util.function.DoubleFunction;
 import java.util.stream.Stream;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
+import org.cresthaul.language.Letters;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
@@ -202,13 +203,13 @@ final class CornerDrawing {
             }
             shapes.add(new Drawing.Circle(at, MARK, Ink.PAPER, Ink.LINE, 1));
             shapes.add(new Drawing.Lettering(
-                    new Point(at.x(), at.y() + LETTER / 3), Drawing.Anchor.MIDDLE, LETTER, true, Ink.LINE, letter(i)));
+                    new Point(at.x(), at.y() + LETTER / 3),
+                    Drawing.Anchor.MIDDLE,
+                    LETTER,
+                    true,
+                    Ink.LINE,
+                    Letters.of(i)));
         }
-    }
-
-    /** A to Z, then again. */
-    private static String letter(int mark) {
-        return String.valueOf((char) ('A' + mark % 26));
     }
 
     /** What the letters of the marks mean, in one sentence; empty without marks. */
@@ -217,7 +218,7 @@ final class CornerDrawing {
         for (int i = 0; i < view.marks().size(); i++) {
             CornerView.MarkView mark = view.marks().get(i);
             marks.add(Sentence.of(mark.kind() == MarkKind.LANDMARK ? Code.CORNER_MARK_ABREAST : Code.CORNER_MARK)
-                    .with("letter", letter(i))
+                    .with("letter", Letters.of(i))
                     .with("mark", mark.words()));
         }
         return marks.isEmpty()

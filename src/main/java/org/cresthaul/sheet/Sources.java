@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import org.cresthaul.axleload.LoadGroup;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
+import org.cresthaul.language.Letters;
 import org.cresthaul.language.Names;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.NamesOfPlan;
@@ -62,13 +63,9 @@ final class Sources {
     }
 
     private void use(Plan.SetUp set) {
-        if (set != null && letters.putIfAbsent(set.configuration(), letter(letters.size())) == null) {
+        if (set != null && letters.putIfAbsent(set.configuration(), Letters.of(letters.size())) == null) {
             setUps.add(set);
         }
-    }
-
-    private static String letter(int index) {
-        return index < 26 ? String.valueOf((char) ('A' + index)) : "A" + index;
     }
 
     Plan plan() {
