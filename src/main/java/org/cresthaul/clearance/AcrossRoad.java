@@ -16,7 +16,6 @@ import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.PlanDimensions;
 import org.cresthaul.rig.PlanDimensions.Widths;
 import org.cresthaul.road.CrossSection;
-import org.cresthaul.road.RoadProfile;
 
 /**
  * The places across a road that are judged so that everything under the whole width is, wherever within half a foot of
@@ -216,24 +215,15 @@ public final class AcrossRoad {
             boolean below,
             RoadPlace.Between between) {
         WheelPaths ground = grounds.computeIfAbsent(off, o -> new WheelPaths(road, tracks, o));
-        double[] rightM = new double[halfM.length];
-        RoadProfile[] lines = new RoadProfile[halfM.length];
+        List<RoadPlace.Passed> passed = new ArrayList<>();
         for (int unit = 0; unit < halfM.length; unit++) {
-            rightM[unit] = Math.abs(atM) <= halfM[unit] + reach ? atM : Math.copySign(halfM[unit], atM);
-            lines[unit] = road.at(name, off + rightM[unit]);
+            double rightM = Math.abs(atM) <= halfM[unit] + reach ? atM : Math.copySign(halfM[unit], atM);
+            passed.add(new RoadPlace.Passed(stance.units().get(unit), rightM, road.at(name, off + rightM)));
         }
         boolean edge = Double.isInfinite(atM);
         int side = (int) Math.signum(atM);
         return new RoadPlace(
-                name,
-                off,
-                ground,
-                side,
-                stance.units(),
-                rightM,
-                lines,
-                below && edge ? raisedTires(off, side, reach) : List.of(),
-                between);
+                name, off, ground, side, passed, below && edge ? raisedTires(off, side, reach) : List.of(), between);
     }
 
     /** Both faces of the tires of one side, and the lines that stand out between them. */

@@ -36,12 +36,18 @@ public final class RoadPlace {
     record Between(double perLeverM, double perRollM, double sidewaysM) {}
 
     /**
+     * A unit at the place.
+     *
+     * @param rightM of its middle: what is left of its width there
+     * @param line of the ground there
+     */
+    record Passed(UnitName unit, double rightM, RoadProfile line) {}
+
+    /**
      * A place.
      *
      * @param side of the middle on which it lies: +1 right, -1 left, 0 in the middle
-     * @param units whose lines follow
-     * @param rightM of the middle, by unit: what is left of a unit's width there
-     * @param lines of the ground there, by unit
+     * @param passed by which units, in the order of the chain
      * @param raisedTiresRightM where a raised tire is looked at
      */
     RoadPlace(
@@ -49,18 +55,16 @@ public final class RoadPlace {
             double drivenRightM,
             WheelPaths ground,
             int side,
-            List<UnitName> units,
-            double[] rightM,
-            RoadProfile[] lines,
+            List<Passed> passed,
             List<Double> raisedTiresRightM,
             Between between) {
         this.name = name;
         this.drivenRightM = drivenRightM;
         this.ground = ground;
         this.side = side;
-        this.units = List.copyOf(units);
-        this.rightM = rightM.clone();
-        this.lines = lines.clone();
+        units = passed.stream().map(Passed::unit).toList();
+        rightM = passed.stream().mapToDouble(Passed::rightM).toArray();
+        lines = passed.stream().map(Passed::line).toArray(RoadProfile[]::new);
         this.raisedTiresRightM = List.copyOf(raisedTiresRightM);
         this.between = between;
     }

@@ -195,26 +195,34 @@ final class UnitSolid {
             if (a == 0) {
                 return;
             }
+            Edge edge = new Edge(x, h, dx, dh, from, to);
             double b = x * dx + h * dh;
             double root = b * b - a * (x * x + h * h - reachM * reachM);
             if (root <= 0) {
-                keep(x, h, dx, dh, 0, 1, from, to);
+                keep(edge, 0, 1);
                 return;
             }
-            keep(x, h, dx, dh, 0, Math.min(1, (-b - Math.sqrt(root)) / a), from, to);
-            keep(x, h, dx, dh, Math.max(0, (-b + Math.sqrt(root)) / a), 1, from, to);
+            keep(edge, 0, Math.min(1, (-b - Math.sqrt(root)) / a));
+            keep(edge, Math.max(0, (-b + Math.sqrt(root)) / a), 1);
         }
 
-        private void keep(
-                double x, double h, double dx, double dh, double t, double u, FramePoint from, FramePoint to) {
+        /** A line of the outline as it goes from one point to the next. */
+        private record Edge(double x, double h, double dx, double dh, FramePoint from, FramePoint to) {
+            FramePoint at(double t) {
+                return t == 0 ? from : t == 1 ? to : from.toward(to, t);
+            }
+        }
+
+        private void keep(Edge edge, double t, double u) {
             if (t >= u) {
                 return;
             }
-            Piece piece =
-                    new Piece(x + t * dx, h + t * dh, x + u * dx, h + u * dh, share(from, to, t), share(from, to, u));
+            double toX = edge.x + u * edge.dx;
+            double toH = edge.h + u * edge.dh;
+            Piece piece = new Piece(edge.x + t * edge.dx, edge.h + t * edge.dh, toX, toH, edge.at(t), edge.at(u));
             pieces.add(piece);
             addCorner(piece.x, piece.h, piece.from);
-            addCorner(x + u * dx, h + u * dh, piece.to);
+            addCorner(toX, toH, piece.to);
         }
 
         private void addCorner(double x, double h, FramePoint point) {
@@ -225,10 +233,6 @@ final class UnitSolid {
                 }
             }
             corners.add(Corner.at(x, h, 0, point));
-        }
-
-        private static FramePoint share(FramePoint from, FramePoint to, double t) {
-            return t == 0 ? from : t == 1 ? to : from.toward(to, t);
         }
     }
 }

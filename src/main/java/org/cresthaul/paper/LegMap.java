@@ -40,12 +40,7 @@ final class LegMap {
     private final UnitSystem units;
     private final double width;
     private final double mostHeight;
-    private final double startM;
-    private final double endM;
-    private final List<Mark> marks;
-    private final List<String> usedStops;
-    private final String alt;
-    private final String caption;
+    private final Part part;
     private final Catalog catalog;
     private final double letter;
     private final List<Point> line = new ArrayList<>();
@@ -65,30 +60,26 @@ final class LegMap {
         }
     }
 
-    private LegMap(
-            Route route,
-            UnitSystem units,
-            double width,
-            double mostHeight,
-            double startM,
-            double endM,
-            List<Mark> marks,
-            List<String> usedStops,
-            String alt,
-            String caption,
-            Catalog catalog) {
-        this.catalog = catalog;
+    /** How large the map is drawn and lettered. */
+    private record Scale(double width, double mostHeight, double letter) {}
+
+    /**
+     * What of the route is on the map, and how the map is called.
+     *
+     * @param usedStops ids of stops where something is done
+     * @param alt for whoever does not see it
+     */
+    private record Part(
+            double startM, double endM, List<Mark> marks, List<String> usedStops, String alt, String caption) {}
+
+    private LegMap(Route route, UnitSystem units, Catalog catalog, Scale scale, Part part) {
         this.route = route;
         this.units = units;
-        this.width = width;
-        letter = width == ROUTE_WIDTH ? ROUTE_LETTER : LEG_LETTER;
-        this.mostHeight = mostHeight;
-        this.startM = startM;
-        this.endM = endM;
-        this.marks = marks;
-        this.usedStops = usedStops;
-        this.alt = alt;
-        this.caption = caption;
+        this.catalog = catalog;
+        this.part = part;
+        width = scale.width();
+        mostHeight = scale.mostHeight();
+        letter = scale.letter();
     }
 
     /** @param map to draw beneath, where there is one */
@@ -98,71 +89,57 @@ final class LegMap {
         // Table and map of a leg share a page.
         double most = Math.max(
                 LEAST_HEIGHT, MOST_HEIGHT - ROW * Math.max(0, leg.entries().size() - FREE_ROWS));
-        return new LegMap(
-                        route,
-                        units,
-                        LEG_WIDTH,
-                        most,
-                        Math.min(leg.startChainageM(), end),
-                        end,
-                        leg.entries().stream()
-                                .filter(e -> e.verdict() != null)
-                                .map(e -> new Mark(e.id(), e.verdict()))
-                                .toList(),
-                        leg.entries().stream()
-                                .map(RunSheet.Entry::id)
-                                .filter(Objects::nonNull)
-                                .toList(),
-                        Sentence.of(Code.MAP_LEG_ALT)
-                                .with("number", leg.number())
-                                .with("name", leg.name())
-                                .in(catalog),
-                        Sentence.of(Code.MAP_LEG).with("number", leg.number()).in(catalog),
-                        catalog)
-                .over(map);
+        Part part = new Part(
+                Math.min(leg.startChainageM(), end),
+                end,
+                leg.entries().stream()
+                        .filter(e -> e.verdict() != null)
+                        .map(e -> new Mark(e.id(), e.verdict()))
+                        .toList(),
+                leg.entries().stream()
+                        .map(RunSheet.Entry::id)
+                        .filter(Objects::nonNull)
+                        .toList(),
+                Sentence.of(Code.MAP_LEG_ALT)
+                        .with("number", leg.number())
+                        .with("name", leg.name())
+                        .in(catalog),
+                Sentence.of(Code.MAP_LEG).with("number", leg.number()).in(catalog));
+        return new LegMap(route, units, catalog, new Scale(LEG_WIDTH, most, LEG_LETTER), part).over(map);
     }
 
     /** The whole route. */
     static Paper.Picture of(
             Route route, Optional<CreditedMap> map, List<Mark> marks, UnitSystem units, Catalog catalog) {
-        return new LegMap(
-                        route,
-                        units,
-                        ROUTE_WIDTH,
-                        1.6 * MOST_HEIGHT,
-                        0,
-                        route.lengthM(),
-                        marks,
-                        List.of(),
-                        catalog.text(Code.MAP_ROUTE_ALT),
-                        catalog.text(Code.MAP_ROUTE),
-                        catalog)
+        Part part = new Part(
+                0, route.lengthM(), marks, List.of(), catalog.text(Code.MAP_ROUTE_ALT), catalog.text(Code.MAP_ROUTE));
+        return new LegMap(route, units, catalog, new Scale(ROUTE_WIDTH, 1.6 * MOST_HEIGHT, ROUTE_LETTER), part)
                 .over(map);
     }
 
     private Paper.Picture over(Optional<CreditedMap> map) {
         List<Shape> shapes = drawn();
-        String told = caption;
+        String told = part.caption();
         if (map.isPresent()) {
             MapBeneath beneath = new MapBeneath(map.get(), this::at, 1 / perM, width, height);
             List<Shape> lowest = beneath.shapes();
             beneath.settlements()
                     .forEach(s -> labels.quietName(s.at(), s.name()).ifPresent(lowest::add));
             shapes.addAll(0, lowest);
-            told = MapBeneath.credited(caption, map.get(), !lowest.isEmpty(), catalog);
+            told = MapBeneath.credited(part.caption(), map.get(), !lowest.isEmpty(), catalog);
         }
-        return new Paper.Picture(new Drawing(width, height, alt, shapes), told);
+        return new Paper.Picture(new Drawing(width, height, part.alt(), shapes), told);
     }
 
     private List<Shape> drawn() {
         List<LonLat> positions = new ArrayList<>();
-        positions.add(route.line().frameAt(startM).origin());
+        positions.add(route.line().frameAt(part.startM()).origin());
         for (int i = 0; i < route.line().size(); i++) {
-            if (route.line().chainageM(i) > startM && route.line().chainageM(i) < endM) {
+            if (route.line().chainageM(i) > part.startM() && route.line().chainageM(i) < part.endM()) {
                 positions.add(route.line().position(i));
             }
         }
-        positions.add(route.line().frameAt(endM).origin());
+        positions.add(route.line().frameAt(part.endM()).origin());
         fit(positions);
         positions.forEach(p -> line.add(at(p)));
         labels = new MapLabels(width, height, line, letter);
@@ -171,7 +148,7 @@ final class LegMap {
         shapes.add(new Drawing.Path(List.of(line), false, Ink.NONE, Ink.GUIDE, 3, false));
         end(shapes, line.get(0), catalog.text(Code.MAP_START));
         end(shapes, line.get(line.size() - 1), catalog.text(Code.MAP_END));
-        for (Mark mark : marks) {
+        for (Mark mark : part.marks()) {
             route.findHazard(mark.id())
                     .ifPresent(h -> hazard(shapes, mark, at(h.place().position())));
         }
@@ -179,7 +156,7 @@ final class LegMap {
                 shapes,
                 s.place().id(),
                 at(s.place().position()),
-                usedStops.contains(s.place().id())));
+                part.usedStops().contains(s.place().id())));
         northAndScale(shapes);
         shapes.add(Drawing.area(
                 Ink.NONE,
@@ -194,7 +171,7 @@ final class LegMap {
 
     private List<StoppingPlace> stops() {
         return route.stops().stream()
-                .filter(s -> s.place().chainageM() >= startM && s.place().chainageM() <= endM)
+                .filter(s -> s.place().chainageM() >= part.startM() && s.place().chainageM() <= part.endM())
                 .toList();
     }
 
@@ -202,7 +179,7 @@ final class LegMap {
     private void keepMarksFree() {
         Stream.of(
                         Stream.of(line.get(0), line.get(line.size() - 1)),
-                        marks.stream()
+                        part.marks().stream()
                                 .flatMap(m -> route.findHazard(m.id()).stream())
                                 .map(h -> at(h.place().position())),
                         stops().stream().map(s -> at(s.place().position())))

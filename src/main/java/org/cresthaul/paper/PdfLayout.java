@@ -145,12 +145,12 @@ final class PdfLayout {
         Strip first = title.get(0);
         List<Mark> marks = new ArrayList<>();
         double baseline = size * 1.02;
-        marks.add(written(fonts.printable(m.chainage()), true, size, 0, at, baseline, Ink.GUIDE, head));
+        marks.add(written(fonts.printable(m.chainage()), new Type(true, size, Ink.GUIDE), 0, at, baseline, head));
         marks.addAll(first.marks());
         if (m.verdict() != null) {
             double x = widthPt - fonts.width(word, true, wordPt);
-            marks.add(
-                    written(word, true, wordPt, x, widthPt - x, baseline, m.blocked() ? Ink.CONTACT : Ink.LINE, head));
+            Type type = new Type(true, wordPt, m.blocked() ? Ink.CONTACT : Ink.LINE);
+            marks.add(written(word, type, x, widthPt - x, baseline, head));
             marks.add(new Strip.Drawn(
                     x - bodyPt * 1.5,
                     size * 0.2,
@@ -207,15 +207,13 @@ final class PdfLayout {
             strips.add(new Strip(
                             y + 6,
                             List.of(
-                                    written(who, true, bodyPt, 0, widthPt * 0.2, y, Ink.LINE, p),
+                                    written(who, new Type(true, bodyPt, Ink.LINE), 0, widthPt * 0.2, y, p),
                                     written(
                                             catalog.text(Code.PAPER_DATE),
-                                            false,
-                                            bodyPt,
+                                            new Type(false, bodyPt, Ink.LINE),
                                             widthPt * 0.71,
                                             widthPt * 0.07,
                                             y,
-                                            Ink.LINE,
                                             p),
                                     new Strip.Drawn(0, y + 1, 1, line, null)))
                     .kept(number));
@@ -242,18 +240,20 @@ final class PdfLayout {
     /** A text in as many strips as it takes lines; a paragraph of few lines is not parted. */
     private List<Strip> text(String text, boolean bold, double size, double x, double boxPt, Ink ink, Tag tag) {
         List<String> lines = fonts.wrapped(text, bold, size, boxPt);
+        Type type = new Type(bold, size, ink);
         List<Strip> strips = new ArrayList<>();
         for (int i = 0; i < lines.size(); i++) {
-            strips.add(new Strip(
-                            size * LEADING, List.of(written(lines.get(i), bold, size, x, boxPt, size * 1.02, ink, tag)))
+            strips.add(new Strip(size * LEADING, List.of(written(lines.get(i), type, x, boxPt, size * 1.02, tag)))
                     .withNext(i + 1 < lines.size() && (lines.size() < 5 || i == 0 || i + 2 == lines.size())));
         }
         return strips;
     }
 
-    private static Mark written(
-            String text, boolean bold, double size, double x, double boxPt, double y, Ink ink, Tag tag) {
-        return new Strip.Written(x, y, boxPt, size, bold, ink, text, tag);
+    /** How letters are set. */
+    private record Type(boolean bold, double size, Ink ink) {}
+
+    private static Mark written(String text, Type type, double x, double boxPt, double y, Tag tag) {
+        return new Strip.Written(x, y, boxPt, type.size(), type.bold(), type.ink(), text, tag);
     }
 
     private static List<Strip> withNext(List<Strip> strips) {

@@ -65,6 +65,11 @@ final class Admission {
         this.raised = raised;
     }
 
+    /** Who is asked whether a raise is enough. */
+    RaiseJudge raised() {
+        return raised;
+    }
+
     /** The same with more places set aside. */
     Admission with(List<String> moreSetAside) {
         Set<String> all = new HashSet<>(setAside);

@@ -48,30 +48,29 @@ final class PlanSteps {
     /** Clusters and runs of one configuration both go by chainage: the first cluster not yet told. */
     private int nextCluster;
 
+    /**
+     * @param states of which {@code way} is a way
+     * @param blocking ids of places that block it, in driving order
+     */
     PlanSteps(
             Route route,
-            List<PlanPlace> places,
-            RouteLayout layout,
-            ConfigurationChanges changes,
+            LevelStance stance,
             RouteStates states,
-            Admission admission,
-            RaiseJudge raisedCheck,
             Way way,
             List<String> blocking,
-            LevelStance stance,
             Optional<RightPlate> plate,
             PlanFollower follower) {
-        this.stance = stance;
-        this.plate = plate;
         this.route = route;
-        this.places = places;
-        this.layout = layout;
-        this.changes = changes;
+        this.stance = stance;
         this.states = states;
-        this.admission = admission;
-        this.raisedCheck = raisedCheck;
         this.way = way;
         this.blocking = blocking;
+        this.plate = plate;
+        places = states.places();
+        layout = states.layout();
+        changes = states.changes();
+        admission = states.admission();
+        raisedCheck = admission.raised();
         lifts = new LiftStops(places, layout, route.lengthM());
         follower.asks((int) IntStream.range(0, layout.clusters().size())
                 .filter(this::isRaised)

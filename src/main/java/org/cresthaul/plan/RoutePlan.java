@@ -165,18 +165,7 @@ public final class RoutePlan {
         List<Plan.Block> blocks = blocking.stream().map(reasons::of).toList();
         follower.decided(blocks);
         PlanSteps steps = new PlanSteps(
-                route,
-                places,
-                layout,
-                changes,
-                states,
-                admission,
-                raised,
-                way,
-                blocking.stream().map(PlanPlace::id).toList(),
-                stance,
-                plate,
-                follower);
+                route, stance, states, way, blocking.stream().map(PlanPlace::id).toList(), plate, follower);
         List<Plan.Condition> conditions = new ArrayList<>(steps.conditions());
         conditions.addAll(PermitConditions.of(route));
         conditions.replaceAll(c -> c.settledBy(options.settled()));

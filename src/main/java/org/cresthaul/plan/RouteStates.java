@@ -29,9 +29,8 @@ final class RouteStates {
     private List<WayCosts.Segment> segments;
 
     private final CrossingsShown shown;
-    private final boolean avoidRaising;
-    private final RouteStates known;
-    private final List<PlanPlace> changed;
+    private final ClusterSearch search;
+    private final Earlier earlier;
 
     RouteStates(
             List<PlanPlace> places,
@@ -40,41 +39,58 @@ final class RouteStates {
             PlanTimes times,
             Admission admission,
             boolean avoidRaising) {
-        this(places, layout, changes, times, admission, avoidRaising, false, null, List.of());
+        this(places, layout, changes, times, admission, new ClusterSearch(avoidRaising, false), Earlier.NONE);
     }
 
     /** The same, with clusters that cannot be passed searched for the fewest places in the way. */
     RouteStates searched() {
-        return new RouteStates(places, layout, changes, times, admission, avoidRaising, true, this, List.of());
+        return new RouteStates(
+                places, layout, changes, times, admission, search.forFewest(true), new Earlier(this, List.of()));
     }
 
     /** The same with some places set aside. */
     RouteStates with(Admission opened, List<PlanPlace> moreSetAside) {
-        return new RouteStates(places, layout, changes, times, opened, avoidRaising, false, this, moreSetAside);
+        return new RouteStates(
+                places, layout, changes, times, opened, search.forFewest(false), new Earlier(this, moreSetAside));
     }
 
     /**
-     * @param known what was reckoned before of the same places, or null
+     * How clusters are searched.
+     *
+     * @param fewest whether one that cannot be passed is searched for the fewest places in the way
+     */
+    private record ClusterSearch(boolean avoidRaising, boolean fewest) {
+        ClusterSearch forFewest(boolean wanted) {
+            return new ClusterSearch(avoidRaising, wanted);
+        }
+    }
+
+    /**
+     * What need not be reckoned again.
+     *
+     * @param states of the same places, or null
      * @param changed places that are admitted otherwise than there
      */
+    private record Earlier(RouteStates states, List<PlanPlace> changed) {
+        static final Earlier NONE = new Earlier(null, List.of());
+    }
+
     private RouteStates(
             List<PlanPlace> places,
             RouteLayout layout,
             ConfigurationChanges changes,
             PlanTimes times,
             Admission admission,
-            boolean avoidRaising,
-            boolean fewest,
-            RouteStates known,
-            List<PlanPlace> changed) {
+            ClusterSearch search,
+            Earlier earlier) {
         this.places = places;
         this.layout = layout;
         this.changes = changes;
         this.times = times;
         this.admission = admission;
-        this.avoidRaising = avoidRaising;
-        this.known = known;
-        this.changed = changed;
+        this.search = search;
+        this.earlier = earlier;
+        RouteStates known = earlier.states();
         shown = known != null
                 ? known.shown
                 : new CrossingsShown(
@@ -86,9 +102,9 @@ final class RouteStates {
             choices.add(
                     known != null
                                     && layout.clusters().get(k).places().stream()
-                                            .noneMatch(p -> changed.contains(places.get(p)))
-                            ? fewest ? searched(k, known.choices.get(k)) : known.choices.get(k)
-                            : chosen(k, fewest));
+                                            .noneMatch(p -> earlier.changed().contains(places.get(p)))
+                            ? search.fewest() ? searched(k, known.choices.get(k)) : known.choices.get(k)
+                            : chosen(k));
         }
         for (int k = 0; k < layout.segments(); k++) {
             int segment = k;
@@ -101,26 +117,47 @@ final class RouteStates {
         }
     }
 
-    private List<ClusterChoice> chosen(int cluster, boolean fewest) {
+    private List<ClusterChoice> chosen(int cluster) {
         List<ClusterChoice> row = new ArrayList<>();
         for (int c = 0; c < changes.setUps().size(); c++) {
-            row.add(chosen(cluster, c, fewest));
+            row.add(chosen(cluster, c));
         }
         return row;
     }
 
-    private ClusterChoice chosen(int cluster, int configuration, boolean fewest) {
+    private ClusterChoice chosen(int cluster, int configuration) {
         return ClusterChoice.of(
-                layout.clusters().get(cluster).places(), places, configuration, admission, avoidRaising, fewest);
+                layout.clusters().get(cluster).places(),
+                places,
+                configuration,
+                admission,
+                search.avoidRaising(),
+                search.fewest());
     }
 
     /** The row itself where searching finds nothing else. */
     private List<ClusterChoice> searched(int cluster, List<ClusterChoice> row) {
         List<ClusterChoice> other = new ArrayList<>();
         for (int c = 0; c < row.size(); c++) {
-            other.add(row.get(c).violated().isEmpty() ? row.get(c) : chosen(cluster, c, true));
+            other.add(row.get(c).violated().isEmpty() ? row.get(c) : chosen(cluster, c));
         }
         return other.equals(row) ? row : other;
+    }
+
+    List<PlanPlace> places() {
+        return places;
+    }
+
+    RouteLayout layout() {
+        return layout;
+    }
+
+    ConfigurationChanges changes() {
+        return changes;
+    }
+
+    Admission admission() {
+        return admission;
     }
 
     ClusterChoice choice(int cluster, int configuration) {
@@ -159,7 +196,7 @@ final class RouteStates {
         if (segments == null) {
             segments = new ArrayList<>();
             for (int k = 0; k < layout.segments(); k++) {
-                segments.add(isKnown(k) ? known.segments.get(k) : segment(k));
+                segments.add(isKnown(k) ? earlier.states().segments.get(k) : segment(k));
             }
         }
         return segments;
@@ -167,10 +204,12 @@ final class RouteStates {
 
     /** Whether nothing in a segment is otherwise than it was. */
     private boolean isKnown(int segment) {
+        RouteStates known = earlier.states();
         return known != null
                 && known.segments != null
                 && clustersIn.get(segment).stream().allMatch(k -> choices.get(k) == known.choices.get(k))
-                && spanningIn.get(segment).stream().noneMatch(over -> changed.contains(places.get(over.place())));
+                && spanningIn.get(segment).stream()
+                        .noneMatch(over -> earlier.changed().contains(places.get(over.place())));
     }
 
     private WayCosts.Segment segment(int k) {

@@ -50,31 +50,35 @@ public final class PivotedGroup {
     /** Wheels of boosters behind it that may lift it, front to rear. */
     public final List<PinnedWheels> pinned;
 
+    /** How far axles travel, up and down, before a stop holds them. */
+    private record Stops(double jounceM, double reboundM) {}
+
+    /** What the air keeps: of axle {@code valve} its travel, or with -1 the sum of all travels. */
+    private record Rule(int valve, double rest) {}
+
     private PivotedGroup(
             double pivotXM,
             double pivotHM,
             double[] xM,
             double[] radiusM,
-            double jounceM,
-            double reboundM,
-            int valve,
-            double rest,
+            Stops stops,
+            Rule rule,
             List<PinnedWheels> pinned) {
         this.pivotXM = pivotXM;
         this.pivotHM = pivotHM;
         this.xM = xM;
         this.radiusM = radiusM;
-        this.jounceM = jounceM;
-        this.reboundM = reboundM;
-        this.valve = valve;
-        this.rest = rest;
+        jounceM = stops.jounceM();
+        reboundM = stops.reboundM();
+        valve = rule.valve();
+        rest = rule.rest();
         this.pinned = List.copyOf(pinned);
     }
 
     /** Air shut in: the travels keep the sum {@code restM}. */
     static PivotedGroup held(
             double pivotXM, double pivotHM, List<Axle> axles, double jounceM, double reboundM, double restM) {
-        return of(pivotXM, pivotHM, axles, jounceM, reboundM, -1, restM);
+        return of(pivotXM, pivotHM, axles, new Stops(jounceM, reboundM), new Rule(-1, restM));
     }
 
     /** The valve has acted: axle {@code valve} keeps travel {@code restM}. */
@@ -86,30 +90,33 @@ public final class PivotedGroup {
             double reboundM,
             int valve,
             double restM) {
-        return of(pivotXM, pivotHM, axles, jounceM, reboundM, valve, restM);
+        return of(pivotXM, pivotHM, axles, new Stops(jounceM, reboundM), new Rule(valve, restM));
     }
 
     /** One axle fixed to the frame. */
     static PivotedGroup rigid(double pivotXM, double pivotHM, Axle axle) {
         double inf = Double.POSITIVE_INFINITY;
-        return of(pivotXM, pivotHM, List.of(axle), inf, inf, 0, 0);
+        return of(pivotXM, pivotHM, List.of(axle), new Stops(inf, inf), new Rule(0, 0));
     }
 
-    private static PivotedGroup of(
-            double pivotXM, double pivotHM, List<Axle> axles, double up, double down, int valve, double rest) {
+    private static PivotedGroup of(double pivotXM, double pivotHM, List<Axle> axles, Stops stops, Rule rule) {
         double[] x = axles.stream().mapToDouble(Axle::xM).toArray();
         double[] r = axles.stream().mapToDouble(Axle::radiusM).toArray();
-        return new PivotedGroup(pivotXM, pivotHM, x, r, up, down, valve, rest, List.of());
+        return new PivotedGroup(pivotXM, pivotHM, x, r, stops, rule, List.of());
     }
 
     /** The same group with wheels of boosters that lift it where the ground is too high. */
     PivotedGroup withPinned(List<PinnedWheels> wheels) {
-        return new PivotedGroup(pivotXM, pivotHM, xM, radiusM, jounceM, reboundM, valve, rest, wheels);
+        return with(new Rule(valve, rest), wheels);
     }
 
     /** The same group with its air shut in: the travels keep the sum {@code restM}. */
     PivotedGroup holding(double restM) {
-        return new PivotedGroup(pivotXM, pivotHM, xM, radiusM, jounceM, reboundM, -1, restM, pinned);
+        return with(new Rule(-1, restM), pinned);
+    }
+
+    private PivotedGroup with(Rule rule, List<PinnedWheels> wheels) {
+        return new PivotedGroup(pivotXM, pivotHM, xM, radiusM, new Stops(jounceM, reboundM), rule, wheels);
     }
 
     public int size() {

@@ -16,21 +16,22 @@ public final class RoadProfile extends PiecewiseLine {
     private RoadProfile(
             String name,
             List<SurveyedPoint> points,
-            double slopeBefore,
-            double slopeAfter,
-            Approach before,
-            Approach after,
+            Beyond before,
+            Beyond after,
             OptionalDouble offsetM,
             double surveyedFromM,
             double surveyedToM) {
-        super(points, slopeBefore, slopeAfter);
+        super(points, before.slope(), after.slope());
         this.surveyedFromM = surveyedFromM;
         this.surveyedToM = surveyedToM;
         this.name = name;
         this.offsetM = offsetM;
-        this.before = before;
-        this.after = after;
+        this.before = before.declared();
+        this.after = after.declared();
     }
+
+    /** The ground beyond an end: its slope, and what was declared of it. */
+    private record Beyond(double slope, Approach declared) {}
 
     /**
      * A line through surveyed points.
@@ -57,10 +58,8 @@ public final class RoadProfile extends PiecewiseLine {
         return new RoadProfile(
                 name,
                 points,
-                before.declaredGrade().orElse(slope(points.get(0), points.get(1))),
-                after.declaredGrade().orElse(slope(points.get(n - 2), points.get(n - 1))),
-                before,
-                after,
+                new Beyond(before.declaredGrade().orElse(slope(points.get(0), points.get(1))), before),
+                new Beyond(after.declaredGrade().orElse(slope(points.get(n - 2), points.get(n - 1))), after),
                 offsetM,
                 points.get(0).distanceM(),
                 points.get(n - 1).distanceM());
@@ -83,10 +82,8 @@ public final class RoadProfile extends PiecewiseLine {
         return new RoadProfile(
                 name,
                 points,
-                slopes[0],
-                slopes[1],
-                like.before,
-                like.after,
+                new Beyond(slopes[0], like.before),
+                new Beyond(slopes[1], like.after),
                 OptionalDouble.of(offsetM),
                 surveyedFromM,
                 surveyedToM);

@@ -15,6 +15,7 @@ import org.cresthaul.route.Route;
 import org.cresthaul.store.PaperKind;
 import org.cresthaul.store.ProjectStore;
 import org.cresthaul.units.InputRejected;
+import org.cresthaul.view.RouteView;
 
 /** The JSON API; {@code openapi.json} describes it. */
 final class Api {

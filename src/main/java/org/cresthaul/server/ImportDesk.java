@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.concurrent.Semaphore;
 import java.util.stream.Stream;
 import org.cresthaul.exchange.ImportPreview;
+import org.cresthaul.view.RouteView;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 

@@ -328,7 +328,7 @@ final class PassageRoom {
         double here = at(p, i, j, 0, least);
         double next = at(p, i, j, 1, least);
         if (!enteredOnly) {
-            depth(p, i, j, 0, here, 1, next, step * (j - i), least);
+            depth(p, i, j, new Part(0, here, 1, next), step * (j - i), least);
         }
         if (least.valueM > 0) {
             // A chord touches and no state does: thinner than what can be told.
@@ -338,16 +338,27 @@ final class PassageRoom {
         }
     }
 
-    private void depth(
-            PassingPart p, int i, int j, double t0, double g0, double t1, double g1, double step, Least least) {
+    /** A part of the way between two states, with the gap at its ends. */
+    private record Part(double from, double gapM, double to, double gapThereM) {
+        /** No gap within it is less, where none changes by more than {@code stepM} all the way. */
+        double leastM(double stepM) {
+            return 0.5 * (gapM + gapThereM - stepM * (to - from));
+        }
+
+        double middle() {
+            return 0.5 * (from + to);
+        }
+    }
+
+    private void depth(PassingPart p, int i, int j, Part part, double step, Least least) {
         double within = Math.max(DEPTH_M, DEPTH_SHARE * Math.abs(Math.min(0, least.valueM)));
-        if (0.5 * (g0 + g1 - step * (t1 - t0)) >= least.valueM - within) {
+        if (part.leastM(step) >= least.valueM - within) {
             return;
         }
-        double t = 0.5 * (t0 + t1);
+        double t = part.middle();
         double g = at(p, i, j, t, least);
-        depth(p, i, j, t0, g0, t, g, step, least);
-        depth(p, i, j, t, g, t1, g1, step, least);
+        depth(p, i, j, new Part(part.from(), part.gapM(), t, g), step, least);
+        depth(p, i, j, new Part(t, g, part.to(), part.gapThereM()), step, least);
     }
 
     /** Takes the least distance along the chords; whether one touches. */

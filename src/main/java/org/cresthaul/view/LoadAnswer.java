@@ -202,8 +202,8 @@ public final class LoadAnswer {
                         .level();
         LoadWindow window = LoadWindow.of(at, reach[0], reach[1], bounds(judge));
         double here = trailer.deckFront().xM() - now.at().xM();
-        return Optional.of(plot(
-                judge, "position", now.name(), window, here, d -> d, List.of(reach[0], reach[1]), at, "to the rear"));
+        Axis axis = new Axis("position", now.name(), d -> d, "to the rear");
+        return Optional.of(plot(judge, axis, window, here, List.of(reach[0], reach[1]), at));
     }
 
     private Optional<LoadsView.Plot> regulatorPlot(LoadJudge judge) {
@@ -224,30 +224,41 @@ public final class LoadAnswer {
                 .forEach(places::add);
         places.add(most);
         LoadWindow window = LoadSheets.regulatorWindow(loadCase, judge, sets);
-        return Optional.of(plot(
-                judge,
+        Axis axis = new Axis(
                 "pressure",
                 null,
-                window,
-                loadCase.boosterKg(),
                 kg -> chart.pressurePa(Math.max(chart.leastKg(), Math.min(chart.mostKg(), kg)))
                         .orElseThrow(),
+                "on the booster");
+        return Optional.of(plot(
+                judge,
+                axis,
+                window,
+                loadCase.boosterKg(),
                 places,
-                kg -> loadCase.statics(weights, kg).level(),
-                "on the booster"));
+                kg -> loadCase.statics(weights, kg).level()));
     }
 
-    /** @param shown turns a place of the window into what the plot's axis shows */
+    /**
+     * What a plot goes along.
+     *
+     * @param piece of load that is moved, or null
+     * @param shown turns a place of the window into what the axis shows
+     * @param more where weight goes along it
+     */
+    private record Axis(String of, String piece, DoubleUnaryOperator shown, String more) {
+        double at(double place) {
+            return shown.applyAsDouble(place);
+        }
+    }
+
     private static LoadsView.Plot plot(
             LoadJudge judge,
-            String of,
-            String piece,
+            Axis axis,
             LoadWindow window,
             double here,
-            DoubleUnaryOperator shown,
             List<Double> places,
-            DoubleFunction<AxleLoads> loadsAt,
-            String more) {
+            DoubleFunction<AxleLoads> loadsAt) {
         List<AxleLoads> loads = places.stream().map(loadsAt::apply).toList();
         List<LoadsView.PlotLine> lines = new ArrayList<>();
         for (LoadGroup group : judge.loads().groups()) {
@@ -255,22 +266,24 @@ public final class LoadAnswer {
                             0, i -> i < judge.loads().axles().size(), i -> i + 1)
                     .filter(i -> judge.loads().axles().get(i).place().group().equals(group))
                     .toList();
-            lines.add(line(judge, window, group, members, shown, places, loads));
+            lines.add(line(judge, window, group, members, axis, places, loads));
         }
         return new LoadsView.Plot(
-                of,
-                piece,
-                shown.applyAsDouble(window.from()),
-                shown.applyAsDouble(window.to()),
-                shown.applyAsDouble(here),
+                axis.of(),
+                axis.piece(),
+                axis.at(window.from()),
+                axis.at(window.to()),
+                axis.at(here),
                 window.allowed()
-                        .map(r -> List.of(shown.applyAsDouble(r.from()), shown.applyAsDouble(r.to())))
+                        .map(r -> List.of(axis.at(r.from()), axis.at(r.to())))
                         .orElse(null),
                 window.best()
                         .map(b -> new LoadsView.Best(
-                                shown.applyAsDouble(b.at()), b.relativeMargin(), LoadSheets.rule(judge, b.governing())))
+                                axis.at(b.at()), b.relativeMargin(), LoadSheets.rule(judge, b.governing())))
                         .orElse(null),
-                window.conflict().map(c -> LoadSheets.conflict(judge, c, more)).orElse(null),
+                window.conflict()
+                        .map(c -> LoadSheets.conflict(judge, c, axis.more()))
+                        .orElse(null),
                 lines);
     }
 
@@ -279,16 +292,14 @@ public final class LoadAnswer {
             LoadWindow window,
             LoadGroup group,
             List<Integer> members,
-            DoubleUnaryOperator shown,
+            Axis axis,
             List<Double> places,
             List<AxleLoads> loads) {
         int first = members.get(0);
         int last = members.get(members.size() - 1);
         List<List<Double>> points = new ArrayList<>();
         for (int i = 0; i < places.size(); i++) {
-            points.add(List.of(
-                    shown.applyAsDouble(places.get(i)),
-                    Weighed.near(loads.get(i).sumKg(first, last))));
+            points.add(List.of(axis.at(places.get(i)), Weighed.near(loads.get(i).sumKg(first, last))));
         }
         Double most = null;
         String rule = null;

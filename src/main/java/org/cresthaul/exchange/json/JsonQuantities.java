@@ -46,8 +46,8 @@ public final class JsonQuantities {
         try {
             double ratio = Grade.parse(quantityText(value, "a grade", "such as \"1.5 %\""))
                     .ratio();
-            return within(
-                    value, at, name, ratio, least, most, new Grade(least).format(), new Grade(most).format(), problems);
+            Range range = new Range(least, most, new Grade(least).format(), new Grade(most).format());
+            return within(value, at, name, ratio, range, problems);
         } catch (BadQuantity e) {
             return bad(e, at, name, problems);
         }
@@ -58,16 +58,8 @@ public final class JsonQuantities {
         try {
             double radians = Angle.parse(quantityText(value, "an angle", "such as \"12 deg\""))
                     .radians();
-            return within(
-                    value,
-                    at,
-                    name,
-                    radians,
-                    least,
-                    most,
-                    new Angle(least).format(),
-                    new Angle(most).format(),
-                    problems);
+            Range range = new Range(least, most, new Angle(least).format(), new Angle(most).format());
+            return within(value, at, name, radians, range, problems);
         } catch (BadQuantity e) {
             return bad(e, at, name, problems);
         }
@@ -78,18 +70,9 @@ public final class JsonQuantities {
         try {
             double kilograms = Mass.parse(quantityText(value, "a weight", "such as \"17,500 lb\" or \"8600 kg\""))
                     .kilograms();
-            if (kilograms < least || kilograms > most) {
-                problems.add(
-                        "out-of-range",
-                        name + " is " + value.textValue() + ".",
-                        at,
-                        "It must be between "
-                                + new Mass(least).format(UnitSystem.METRIC) + " and "
-                                + new Mass(most).format(UnitSystem.METRIC)
-                                + ".");
-                return Double.NaN;
-            }
-            return kilograms;
+            Range range = new Range(
+                    least, most, new Mass(least).format(UnitSystem.METRIC), new Mass(most).format(UnitSystem.METRIC));
+            return within(value, at, name, kilograms, range, problems);
         } catch (BadQuantity e) {
             return bad(e, at, name, problems);
         }
@@ -130,37 +113,24 @@ public final class JsonQuantities {
         try {
             double mps = Speed.parse(quantityText(value, "a speed", "such as \"3 mph\" or \"5 km/h\""))
                     .metersPerSecond();
-            return within(
-                    value,
-                    at,
-                    name,
-                    mps,
-                    least,
-                    most,
-                    Decimals.fixed(least, 1) + " m/s",
-                    Decimals.fixed(most, 1) + " m/s",
-                    problems);
+            Range range = new Range(least, most, Decimals.fixed(least, 1) + " m/s", Decimals.fixed(most, 1) + " m/s");
+            return within(value, at, name, mps, range, problems);
         } catch (BadQuantity e) {
             return bad(e, at, name, problems);
         }
     }
 
+    /** What a quantity may be, and its ends as they are told. */
+    private record Range(double least, double most, String from, String to) {}
+
     private static double within(
-            JsonNode value,
-            String at,
-            String name,
-            double number,
-            double least,
-            double most,
-            String from,
-            String to,
-            Problems problems) {
-        if (number < least || number > most) {
+            JsonNode value, String at, String name, double number, Range range, Problems problems) {
+        if (number < range.least() || number > range.most()) {
             problems.add(
                     "out-of-range",
                     name + " is " + value.textValue() + ".",
                     at,
-                    "It must be between " + from + " and " + to + ".");
+                    "It must be between " + range.from() + " and " + range.to() + ".");
             return Double.NaN;
         }
         return number;

@@ -1,4 +1,4 @@
-package org.cresthaul.server;
+package org.cresthaul.view;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -15,7 +15,8 @@ import org.cresthaul.route.StoppingPlace;
  * @param lengthM meters
  * @param line for each leg its points: longitude and latitude in degrees, chainage in meters
  */
-record RouteView(String name, double lengthM, List<List<List<Double>>> line, List<Spot> hazards, List<Stop> stops) {
+public record RouteView(
+        String name, double lengthM, List<List<List<Double>>> line, List<Spot> hazards, List<Stop> stops) {
     /**
      * One hazard.
      *
@@ -23,7 +24,8 @@ record RouteView(String name, double lengthM, List<List<List<Double>>> line, Lis
      * @param lonLat degrees
      * @param heights what is known of heights there; null where nothing is
      */
-    record Spot(String id, HazardKind kind, String name, double chainageM, List<Double> lonLat, SpotHeights heights) {
+    public record Spot(
+            String id, HazardKind kind, String name, double chainageM, List<Double> lonLat, SpotHeights heights) {
         static Spot of(Hazard hazard) {
             var place = hazard.place();
             return new Spot(
@@ -44,7 +46,7 @@ record RouteView(String name, double lengthM, List<List<List<Double>>> line, Lis
      * @param lonLat degrees
      * @param roomM meters
      */
-    record Stop(
+    public record Stop(
             String id, String kind, String name, String landmark, double chainageM, List<Double> lonLat, double roomM) {
         static Stop of(StoppingPlace stop) {
             var place = stop.place();
@@ -59,7 +61,7 @@ record RouteView(String name, double lengthM, List<List<List<Double>>> line, Lis
         }
     }
 
-    static RouteView of(Route route) {
+    public static RouteView of(Route route) {
         return new RouteView(
                 route.name(),
                 route.lengthM(),

@@ -1,4 +1,4 @@
-package org.cresthaul.server;
+package org.cresthaul.view;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -19,12 +19,12 @@ import org.cresthaul.route.Overhead;
  * @param ground the surveyed line nearest to the middle of the road; null where none is surveyed
  * @param over the underside of what hangs over the road; null where its height is not known
  */
-record SpotHeights(List<List<Double>> ground, List<List<Double>> over) {
+public record SpotHeights(List<List<Double>> ground, List<List<Double>> over) {
     private static final Set<LowStructure.Measured> KNOWN =
             EnumSet.of(LowStructure.Measured.SURVEYED, LowStructure.Measured.POSTED, LowStructure.Measured.DECLARED);
 
     /** Null where no height is known. */
-    static SpotHeights of(Hazard hazard) {
+    public static SpotHeights of(Hazard hazard) {
         Optional<RoadProfile> middle =
                 hazard.lines().stream().min(Comparator.comparingDouble(SpotHeights::fromMiddleM));
         double roadM = middle.map(line -> line.heightAt(0)).orElse(0.0);
