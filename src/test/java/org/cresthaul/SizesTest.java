@@ -40,6 +40,14 @@ class SizesTest {
             "Segments.cross", "four points by their coordinates, asked millions of times",
             "Segments.distance2", "four points by their coordinates, asked millions of times");
 
+    private static final int MOST_LINES = 60;
+
+    private static final Map<String, String> MORE_LINES = Map.of(
+            "CornerView.view", "one drawing of many parts, all made of the same swept areas and states",
+            "MotionBounds.under", "steps 2 and 3 of the proof, in the order of docs/model.md",
+            "PivotedGroup.place", "one step of a search: parts of it would hand a dozen numbers to one another",
+            "ReportCsv.header", "a list of columns");
+
     private static final List<Measured> METHODS = methods();
 
     /** A method or constructor as it is written. */
@@ -110,5 +118,10 @@ class SizesTest {
         assertEquals(
                 new TreeSet<>(MORE_PARAMETERS.keySet()),
                 beyond(m -> !m.isOfRecord() && m.parameters() > MOST_PARAMETERS));
+    }
+
+    @Test
+    void noMethodIsOverSixtyLinesWithoutAReason() {
+        assertEquals(new TreeSet<>(MORE_LINES.keySet()), beyond(m -> m.lines() > MOST_LINES));
     }
 }

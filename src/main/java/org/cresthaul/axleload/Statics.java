@@ -259,14 +259,18 @@ public final class Statics {
                             yield new Carried(kg, share(kg, rearKg, rearRollKgM), null);
                         }
                     };
-            Double trackM = weights.tracks().get(place.kind());
-            loads.add(new AxleLoads.AxleLoad(
-                    place,
-                    by.kg,
-                    trackM == null ? OptionalDouble.empty() : OptionalDouble.of(by.kg / 2 + by.rollKgM / trackM)));
+            loads.add(load(place, by));
         }
         return new AxleLoads(
                 loads, fifthWheelsKg, trailing.isEmpty() ? Optional.empty() : Optional.of(joint(cos, sin)));
+    }
+
+    private AxleLoads.AxleLoad load(AxlePlace place, Carried by) {
+        Double trackM = weights.tracks().get(place.kind());
+        return new AxleLoads.AxleLoad(
+                place,
+                by.kg,
+                trackM == null ? OptionalDouble.empty() : OptionalDouble.of(by.kg / 2 + by.rollKgM / trackM));
     }
 
     private static double share(double loadKg, double rearKg, double rearRollKgM) {

@@ -104,15 +104,7 @@ public final class RouteCheck {
         return new Report(
                 Report.FORM,
                 Version.NUMBER,
-                new CheckedRoute(
-                        haul.route().name(),
-                        haul.route().note(),
-                        inputs.routeSha256(),
-                        inputs.limitsSha256().orElse(null),
-                        haul.route().lengthM(),
-                        haul.route().legs().stream()
-                                .map(l -> new CheckedLeg(l.name(), l.startChainageM(), l.endChainageM()))
-                                .toList()),
+                checkedRoute(),
                 new CheckedRig(
                         haul.rig().name(),
                         haul.rig().note(),
@@ -137,6 +129,18 @@ public final class RouteCheck {
                                 SketchGaps.done(sketches),
                                 haul.margins().groundM()),
                         humps.stream().map(ForkJoinTask::join).toList()));
+    }
+
+    private CheckedRoute checkedRoute() {
+        return new CheckedRoute(
+                haul.route().name(),
+                haul.route().note(),
+                inputs.routeSha256(),
+                inputs.limitsSha256().orElse(null),
+                haul.route().lengthM(),
+                haul.route().legs().stream()
+                        .map(l -> new CheckedLeg(l.name(), l.startChainageM(), l.endChainageM()))
+                        .toList());
     }
 
     /** What limits say is found anew each time: it takes next to nothing, and hangs on the whole route. */

@@ -233,13 +233,10 @@ final class UnitGaps {
             double gapM = -depth - c.tireM();
             if (nearest != null && gapM <= -TOUCHES_M && (deepest == null || gapM < deepest.gapM)) {
                 FramePoint on = nearest.point(nearest.share(x, h));
-                deepest = new Nearest(
-                        gapM - need.neededM(c.outM()),
-                        gapM,
-                        bendRad,
-                        c.outM(),
-                        ofAhead ? c.point() : on,
-                        ofAhead ? on : c.point());
+                double leftM = gapM - need.neededM(c.outM());
+                deepest = ofAhead
+                        ? new Nearest(leftM, gapM, bendRad, c.outM(), c.point(), on)
+                        : new Nearest(leftM, gapM, bendRad, c.outM(), on, c.point());
             }
         }
         return deepest;

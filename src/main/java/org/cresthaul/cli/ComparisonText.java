@@ -32,18 +32,7 @@ final class ComparisonText {
         text.append("CONFIGURATIONS COMPARED, made with Cresthaul ")
                 .append(comparison.version())
                 .append("\n\n");
-        TextTable heading = new TextTable("");
-        heading.add(
-                "Route",
-                comparison.route().name() + ", "
-                        + figures.chainage(comparison.route().lengthM()));
-        heading.add("", "file SHA-256 " + comparison.route().sha256());
-        Optional.ofNullable(comparison.route().limitsSha256())
-                .ifPresent(h -> heading.add("", "limits file SHA-256 " + h));
-        heading.add(
-                "Rig", comparison.rig().name() + ", stance " + comparison.rig().stance());
-        heading.add("", "file SHA-256 " + comparison.rig().sha256());
-        text.append(heading.text());
+        text.append(heading(comparison));
         text.append(
                 "\nEach held for the whole route. Blocked by: number of places. Time: slow passages, as if the blocked"
                         + "\nplaces were resolved. Whether rail crossings are cleared in time before a train is not asked here; the plan"
@@ -68,6 +57,27 @@ final class ComparisonText {
         text.append(
                 "\n  * fewest places block, then least time\n\nLEAST RESERVE: as a share of what is required or allowed, and"
                         + "\nin length; then of each kind where its share is least. Places that block are left out of the first two.\n\n");
+        text.append(worst(comparison)).append("\nCautions\n");
+        comparison.cautions().forEach(c -> text.append(Words.wrapped(c.toString(), "  ", WIDTH)));
+        return text.toString();
+    }
+
+    private String heading(Comparison comparison) {
+        TextTable heading = new TextTable("");
+        heading.add(
+                "Route",
+                comparison.route().name() + ", "
+                        + figures.chainage(comparison.route().lengthM()));
+        heading.add("", "file SHA-256 " + comparison.route().sha256());
+        Optional.ofNullable(comparison.route().limitsSha256())
+                .ifPresent(h -> heading.add("", "limits file SHA-256 " + h));
+        heading.add(
+                "Rig", comparison.rig().name() + ", stance " + comparison.rig().stance());
+        heading.add("", "file SHA-256 " + comparison.rig().sha256());
+        return heading.text();
+    }
+
+    private String worst(Comparison comparison) {
         TextTable worst = new TextTable("  ");
         List<String> head = new ArrayList<>(List.of("configuration"));
         head.addAll(List.of("share", "length"));
@@ -85,9 +95,7 @@ final class ComparisonText {
                     .orElse(NONE)));
             worst.add(row);
         }
-        text.append(worst.text()).append("\nCautions\n");
-        comparison.cautions().forEach(c -> text.append(Words.wrapped(c.toString(), "  ", WIDTH)));
-        return text.toString();
+        return worst.text();
     }
 
     /** Of the figures as they are written: less is no difference. */

@@ -130,20 +130,7 @@ final class HazardText {
         TextTable table = new TextTable("    ");
         table.add(row("notch", state.notches(), n -> n));
         table.add(row("in transport", cells, c -> c.verdict().word()));
-        if (cells.stream().anyMatch(c -> c.load() != null)) {
-            table.add(row(
-                    "load",
-                    cells,
-                    c -> c.load() == null ? "" : figures.weight(c.load().loadKg())));
-            table.add(row(
-                    "  " + (cells.get(0).load() != null && cells.get(0).load().least() ? "at least" : "limit"),
-                    cells,
-                    c -> c.load() == null ? "" : figures.weight(c.load().limitKg())));
-            table.add(row(
-                    "  left",
-                    cells,
-                    c -> c.load() == null ? "" : figures.weightLeft(c.load().marginKg())));
-        }
+        addLoads(table, cells);
         addGaps(table, "over the ground", cells, ReportCell::ground);
         addGaps(table, "under " + hazard.kind().over(), cells, ReportCell::overhead);
         Function<ReportCell, GapFinding> units = toldUnits(cells);
@@ -154,28 +141,7 @@ final class HazardText {
                     cells,
                     c -> !isClear(c) ? "" : c.mostMps() == null ? "crawl" : figures.speedDown(c.mostMps())));
         }
-        if (cells.stream().anyMatch(c -> c.raise() != null)) {
-            table.add(row(
-                    "raise front",
-                    cells,
-                    c -> c.raise() == null
-                            ? ""
-                            : figures.raise(c.raise().frontM(), c.raise().frontEndM())));
-            table.add(row(
-                    "raise rear",
-                    cells,
-                    c -> c.raise() == null
-                            ? ""
-                            : figures.raise(c.raise().rearM(), c.raise().rearEndM())));
-            table.add(row(
-                    "  gap then",
-                    cells,
-                    c -> c.raise() == null ? "" : then(c.raise()).gap()));
-            table.add(row(
-                    "  needed then",
-                    cells,
-                    c -> c.raise() == null ? "" : then(c.raise()).need()));
-        }
+        addRaises(table, cells);
         return table.text()
                 + wayRound(cells.get(0))
                 + remark(Words.capital(leastSetting(hazard, state).text()) + ".")
@@ -195,6 +161,50 @@ final class HazardText {
         boolean told =
                 cells.stream().anyMatch(c -> c.units() != null && c.units().verdict() != Verdict.CLEAR);
         return told ? ReportCell::units : c -> null;
+    }
+
+    private void addLoads(TextTable table, List<ReportCell> cells) {
+        if (cells.stream().noneMatch(c -> c.load() != null)) {
+            return;
+        }
+        table.add(row(
+                "load",
+                cells,
+                c -> c.load() == null ? "" : figures.weight(c.load().loadKg())));
+        table.add(row(
+                "  " + (cells.get(0).load() != null && cells.get(0).load().least() ? "at least" : "limit"),
+                cells,
+                c -> c.load() == null ? "" : figures.weight(c.load().limitKg())));
+        table.add(row(
+                "  left",
+                cells,
+                c -> c.load() == null ? "" : figures.weightLeft(c.load().marginKg())));
+    }
+
+    private void addRaises(TextTable table, List<ReportCell> cells) {
+        if (cells.stream().noneMatch(c -> c.raise() != null)) {
+            return;
+        }
+        table.add(row(
+                "raise front",
+                cells,
+                c -> c.raise() == null
+                        ? ""
+                        : figures.raise(c.raise().frontM(), c.raise().frontEndM())));
+        table.add(row(
+                "raise rear",
+                cells,
+                c -> c.raise() == null
+                        ? ""
+                        : figures.raise(c.raise().rearM(), c.raise().rearEndM())));
+        table.add(row(
+                "  gap then",
+                cells,
+                c -> c.raise() == null ? "" : then(c.raise()).gap()));
+        table.add(row(
+                "  needed then",
+                cells,
+                c -> c.raise() == null ? "" : then(c.raise()).need()));
     }
 
     private static boolean isClear(ReportCell cell) {

@@ -114,19 +114,8 @@ public final class RouteImport {
         RouteLine line = bare.line();
         List<ImportPreview.Place> places = addPlaces(document, line);
         new GapFeatures(document, line).add(mended.gaps());
-        List<MapCandidate> found = new ArrayList<>();
-        if (along.isPresent()) {
-            found.addAll(along.get().candidates());
-            found.addAll(UnseenBends.of(along.get(), bare));
-            // In the order of travel, bends among the rest.
-            found.sort(Comparator.comparingDouble(MapCandidate::chainageM).thenComparing(MapCandidate::id));
-        }
-        List<TrackNote> notes = new ArrayList<>();
-        contents.forEach(c -> notes.addAll(c.notes()));
-        notes.addAll(mended.notes());
-        along.ifPresent(a -> a.notes()
-                .forEach(n ->
-                        notes.add(new TrackNote(n.extract(), TrackNote.Done.DOUBTFUL, n.code(), 0, 0, n.message()))));
+        List<MapCandidate> found = along.map(a -> found(a, bare)).orElse(List.of());
+        List<TrackNote> notes = notes(mended, along);
         List<ImportPreview.Candidate> candidates = addCandidates(found, document, line, notes);
         boolean same = places.isEmpty() && mended.gaps().isEmpty() && found.isEmpty();
         byte[] bytes = same ? legsAlone : document.bytes();
@@ -138,18 +127,13 @@ public final class RouteImport {
         }
         ImportPreview preview = new ImportPreview(
                 name,
-                contents.stream()
-                        .map(c -> new ImportPreview.Source(
-                                c.file(), c.format(), c.points(), c.places().size()))
-                        .toList(),
+                sources(),
                 List.of(),
                 route.lengthM(),
                 contents.stream().mapToInt(TrackContent::points).sum(),
                 kept,
                 along.isPresent() ? 0 : options.withinM(),
-                route.legs().stream()
-                        .map(l -> new ImportPreview.Leg(l.name(), l.startChainageM(), l.endChainageM()))
-                        .toList(),
+                legs(route),
                 notes,
                 places,
                 turns(route),
@@ -160,6 +144,37 @@ public final class RouteImport {
                 along.isPresent() ? missing(candidates, document) : List.of(),
                 rasters);
         return new Imported(preview, route, bytes);
+    }
+
+    private List<ImportPreview.Source> sources() {
+        return contents.stream()
+                .map(c -> new ImportPreview.Source(
+                        c.file(), c.format(), c.points(), c.places().size()))
+                .toList();
+    }
+
+    private static List<ImportPreview.Leg> legs(Route route) {
+        return route.legs().stream()
+                .map(l -> new ImportPreview.Leg(l.name(), l.startChainageM(), l.endChainageM()))
+                .toList();
+    }
+
+    /** What the map has along the line and what it shows of the line itself, in the order of travel. */
+    private static List<MapCandidate> found(MapAlong along, Route bare) {
+        List<MapCandidate> found = new ArrayList<>(along.candidates());
+        found.addAll(UnseenBends.of(along, bare));
+        found.sort(Comparator.comparingDouble(MapCandidate::chainageM).thenComparing(MapCandidate::id));
+        return found;
+    }
+
+    private List<TrackNote> notes(LineMending.Mended mended, Optional<MapAlong> along) {
+        List<TrackNote> notes = new ArrayList<>();
+        contents.forEach(c -> notes.addAll(c.notes()));
+        notes.addAll(mended.notes());
+        along.ifPresent(a -> a.notes()
+                .forEach(n ->
+                        notes.add(new TrackNote(n.extract(), TrackNote.Done.DOUBTFUL, n.code(), 0, 0, n.message()))));
+        return notes;
     }
 
     /** What the map has; a candidate that somebody has surveyed or dismissed is left as it is. */

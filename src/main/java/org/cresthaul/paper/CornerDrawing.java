@@ -82,19 +82,23 @@ final class CornerDrawing {
         // The approach runs to the right: north is its azimuth back from there, a quarter turn from up.
         shapes.addAll(CornerBearings.north(
                 line, WIDTH, Math.PI / 2 - view.azimuthRad(), LETTER, catalog.text(Code.MAP_NORTH)));
-        shapes.add(Drawing.area(
+        shapes.add(border(height));
+        return new Drawing(
+                WIDTH,
+                height,
+                Sentence.of(Code.CORNER_ALT).with("place", view.hazard()).in(catalog),
+                shapes);
+    }
+
+    private static Shape border(double height) {
+        return Drawing.area(
                 Ink.NONE,
                 Ink.SOFT,
                 0.8,
                 new Point(0.4, 0.4),
                 new Point(WIDTH - 0.4, 0.4),
                 new Point(WIDTH - 0.4, height - 0.4),
-                new Point(0.4, height - 0.4)));
-        return new Drawing(
-                WIDTH,
-                height,
-                Sentence.of(Code.CORNER_ALT).with("place", view.hazard()).in(catalog),
-                shapes);
+                new Point(0.4, height - 0.4));
     }
 
     /**

@@ -82,6 +82,14 @@ final class StatementPaper {
                 .toList();
         (conditions.isEmpty() ? List.of("none") : conditions)
                 .forEach(l -> blocks.add(new Paper.Item(Box.NONE, waiting.in(l))));
+        blocks.add(new Paper.Table("", List.of(new Column("", 1.6, false), new Column("", 6, false)), summary()));
+        blocks.add(StatementMap.of(statement, route, map, waiting, units));
+        statement.wording().forEach(w -> blocks.add(new Paper.Text(Tone.SMALL, w)));
+        return blocks;
+    }
+
+    /** The haul at a glance: where, what, how large. */
+    private List<List<Cell>> summary() {
         List<List<Cell>> rows = new ArrayList<>();
         statement.identity().stream().limit(1).forEach(r -> rows.add(cells(r)));
         rows.add(List.of(
@@ -131,10 +139,7 @@ final class StatementPaper {
                 e -> figures.required(e.heightM())
                         + (e.raisedHeightM() == null ? "" : ", raised " + figures.required(e.raisedHeightM()))));
         rows.add(each("Gross weight", e -> e.grossKg() == null ? "unknown" : figures.weight(e.grossKg())));
-        blocks.add(new Paper.Table("", List.of(new Column("", 1.6, false), new Column("", 6, false)), rows));
-        blocks.add(StatementMap.of(statement, route, map, waiting, units));
-        statement.wording().forEach(w -> blocks.add(new Paper.Text(Tone.SMALL, w)));
-        return blocks;
+        return rows;
     }
 
     /** "what: where" of a list, with every place of the same what in one line. */

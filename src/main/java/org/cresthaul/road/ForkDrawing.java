@@ -27,11 +27,7 @@ final class ForkDrawing {
         Leg aside = new Leg(fork.thirdRad(), third0.innerM, -third0.outerM);
         List<Leg> legs = new ArrayList<>(List.of(back, onward, aside));
         legs.sort(Comparator.comparingDouble(l -> (l.awayRad() + 4 * Math.PI) % (2 * Math.PI)));
-        double returns = 0;
-        for (int i = 0; i < 3; i++) {
-            returns = Math.max(returns, Mouth.reachM(legs.get(i), legs.get((i + 1) % 3), curb(fork, legs, i, aside)));
-        }
-        double reachM = CornerTemplate.reachM(returns);
+        double reachM = CornerTemplate.reachM(returnsM(fork, legs, aside));
         RoadStrip in = new RoadStrip(0, t.approach(), false, reachM);
         RoadStrip out = new RoadStrip(t.turnRad(), t.exit(), false, reachM);
 
@@ -64,13 +60,8 @@ final class ForkDrawing {
         }
         Geometry before = in.before(in.opposingFrom, in.opposingTo);
         Geometry beyond = out.beyond(out.opposingFrom, out.opposingTo);
-        Optional<Geometry> escorted = Optional.empty();
-        if (t.approach().borrow() || t.exit().borrow() || fork.third().borrow()) {
-            Geometry wide = Areas.union(Areas.union(pavement, box), mouths);
-            wide = t.approach().borrow() ? Areas.union(wide, before) : wide;
-            wide = t.exit().borrow() ? Areas.union(wide, beyond) : wide;
-            escorted = Optional.of(fork.third().borrow() ? Areas.union(wide, thirdArea) : wide);
-        }
+        Geometry junction = Areas.union(Areas.union(pavement, box), mouths);
+        Optional<Geometry> escorted = escorted(t, fork, junction, before, beyond, thirdArea);
         Geometry opposing =
                 Areas.without(Areas.union(Areas.union(before, beyond), Areas.union(thirdArea, mouths)), pavement);
         return new DrawnCorner(
@@ -85,6 +76,26 @@ final class ForkDrawing {
                         reachM),
                 in.end(false),
                 out.end(false));
+    }
+
+    /** What escorts open: the whole junction, and the lanes of the other direction on roads that lend them. */
+    private static Optional<Geometry> escorted(
+            CornerTemplate t, Fork fork, Geometry junction, Geometry before, Geometry beyond, Geometry third) {
+        if (!t.approach().borrow() && !t.exit().borrow() && !fork.third().borrow()) {
+            return Optional.empty();
+        }
+        Geometry wide = t.approach().borrow() ? Areas.union(junction, before) : junction;
+        wide = t.exit().borrow() ? Areas.union(wide, beyond) : wide;
+        return Optional.of(fork.third().borrow() ? Areas.union(wide, third) : wide);
+    }
+
+    /** How far the farthest curb return reaches from the crossing of the lines. */
+    private static double returnsM(Fork fork, List<Leg> legs, Leg aside) {
+        double returns = 0;
+        for (int i = 0; i < 3; i++) {
+            returns = Math.max(returns, Mouth.reachM(legs.get(i), legs.get((i + 1) % 3), curb(fork, legs, i, aside)));
+        }
+        return returns;
     }
 
     private static CurbReturn curb(Fork fork, List<Leg> legs, int first, Leg aside) {

@@ -155,14 +155,7 @@ final class BoosterReader {
         double hingeXM = hinge.lengthM("x", OutlineFields.X);
         hinge.refuseOthers();
         boolean several = booster.has("axles");
-        if (several && booster.has("axle")) {
-            booster.problem(
-                    "axles", "both-axles", "A booster has \"axle\" or \"axles\", not both.", "Keep one of them.");
-        }
-        List<AxleFields> axles = several
-                ? AxleFields.trailed(booster, StanceReader.MOST_AXLES)
-                : List.of(AxleFields.trailed(booster.object("axle")));
-        SteeringReader.requireGuided(booster, several ? "axles" : "axle", axles);
+        List<AxleFields> axles = axles(booster, several);
         double upM = several ? booster.lengthM("travelUp", StanceReader.TRAVEL) : 0;
         double downM = several ? booster.lengthM("travelDown", StanceReader.TRAVEL) : 0;
         double firstXM = axles.isEmpty() ? Double.NaN : axles.get(0).xM();
@@ -206,6 +199,18 @@ final class BoosterReader {
                 closeXM,
                 carried.map(OutlineFields::outline),
                 Optional.ofNullable(next).map(at -> new Booster.Hinge(at, reachM))));
+    }
+
+    private static List<AxleFields> axles(JsonFields booster, boolean several) {
+        if (several && booster.has("axle")) {
+            booster.problem(
+                    "axles", "both-axles", "A booster has \"axle\" or \"axles\", not both.", "Keep one of them.");
+        }
+        List<AxleFields> axles = several
+                ? AxleFields.trailed(booster, StanceReader.MOST_AXLES)
+                : List.of(AxleFields.trailed(booster.object("axle")));
+        SteeringReader.requireGuided(booster, several ? "axles" : "axle", axles);
+        return axles;
     }
 
     private static void requireWith(

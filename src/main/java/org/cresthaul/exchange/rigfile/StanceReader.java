@@ -163,26 +163,63 @@ final class StanceReader {
         JsonFields kingpin = trailer.object("kingpin");
         double kingpinXM = kingpin.lengthM("x", OutlineFields.X);
         kingpin.refuseOthers();
-        JsonFields frontFields = trailer.object("deckFront");
-        FramePoint deckFront = OutlineFields.point(frontFields);
-        JsonFields rearFields = trailer.object("deckRear");
-        FramePoint deckRear = OutlineFields.point(rearFields);
+        DeckEnd front = DeckEnd.of(trailer.object("deckFront"));
+        DeckEnd rear = DeckEnd.of(trailer.object("deckRear"));
         List<AxleFields> axles = AxleFields.trailed(trailer, MOST_AXLES);
         double upM = trailer.lengthM("travelUp", TRAVEL);
         double downM = trailer.lengthM("travelDown", TRAVEL);
         OptionalInt valveAxle = trailer.integer("valveAxle", 1, MOST_AXLES);
         LiftAxles lift = new LiftAxlesReader(trailer, axles, upM, downM).read();
-        SteeringReader.requireGuided(
-                trailer,
-                "axles",
-                IntStream.range(0, axles.size())
-                        .filter(i -> !lift.has(i))
-                        .mapToObj(axles::get)
-                        .toList());
+        SteeringReader.requireGuided(trailer, "axles", onTheRoad(axles, lift));
         double hydraulicM = trailer.lengthM("hydraulicRaiseLimit", RAISE);
         double manualM = trailer.lengthM("manualRaiseLimit", RAISE);
         double sagM = trailer.findLengthM("deckSag", SAG).orElse(0);
 
+        requireKingpinAhead(kingpin, kingpinXM, axles);
+        requireDeckBehind(kingpinXM, front, rear);
+        requireValveAxle(trailer, axles, valveAxle, lift, front.at, front.fields);
+        requireRaises(trailer, manualM, downM, hydraulicM);
+        requireTurn(trailer, hydraulicM, front.at, axles, valveAxle);
+        OutlineFields underside = OutlineFields.of(trailer, "underside");
+        OutlineFields topside = OutlineFields.of(trailer, "topside");
+        topsides.put("trailer", topside);
+        topsides.put("gooseneck", topside);
+        requireOutlines(underside, topside, front, rear, kingpinXM);
+        List<OutlineFields> load = loads(trailer);
+        Optional<JsonFields> hingeFields = trailer.findObject("boosterHinge");
+        hingeGiven = hingeFields.isPresent();
+        double reachM = hingeReachM(hingeFields);
+        FramePoint hinge = hingeFields.map(OutlineFields::point).orElse(null);
+        if (hinge != null) {
+            requireHingeBehind(kingpinXM, hingeFields.orElseThrow(), hinge);
+        }
+        trailer.refuseOthers();
+        lastTrailerAxleXM =
+                axles.isEmpty() ? Double.NaN : axles.get(axles.size() - 1).xM();
+        if (hinge != null) {
+            Couplings.requireHinge(hingeFields.orElseThrow(), hinge, lastTrailerAxleXM);
+        }
+        if (!trailer.isThere() || trailer.problems().count() > before) {
+            return null;
+        }
+        return new Trailer(
+                kingpinXM,
+                front.at,
+                rear.at,
+                AxleFields.group(axles, upM, downM),
+                valveAxle.getAsInt() - 1,
+                lift,
+                hydraulicM,
+                manualM,
+                sagM,
+                underside.outline(),
+                topside.outline(),
+                load.stream().map(OutlineFields::outline).toList(),
+                Optional.ofNullable(hinge),
+                reachM);
+    }
+
+    private static void requireKingpinAhead(JsonFields kingpin, double kingpinXM, List<AxleFields> axles) {
         if (kingpinXM < (axles.isEmpty() ? Double.NaN : axles.get(0).xM()) + KINGPIN_AHEAD_OF_AXLES_M) {
             kingpin.problem(
                     "x",
@@ -190,21 +227,54 @@ final class StanceReader {
                     "The kingpin is not at least 2 m ahead of the first trailer axle.",
                     "x runs forward: give the kingpin the larger x.");
         }
-        if (deckFront != null && deckFront.xM() >= kingpinXM) {
-            frontFields.problem(
+    }
+
+    private void requireTurn(
+            JsonFields trailer,
+            double hydraulicM,
+            FramePoint deckFront,
+            List<AxleFields> axles,
+            OptionalInt valveAxle) {
+        if (deckFront != null && valveAxle.orElse(0) >= 1 && valveAxle.getAsInt() <= axles.size()) {
+            Couplings.requireTurn(
+                    trailer,
+                    Math.max(Math.abs(lowestNotchM), Math.max(highestNotchM, hydraulicM)),
+                    deckFront.xM(),
+                    axles.get(valveAxle.getAsInt() - 1).xM());
+        }
+    }
+
+    private static double hingeReachM(Optional<JsonFields> hinge) {
+        return hinge.map(h -> h.findLengthM("reach", Couplings.REACH))
+                .orElse(OptionalDouble.empty())
+                .orElse(Trailer.USUAL_HINGE_REACH_M);
+    }
+
+    /** An end of the deck, where its fields say; null where they do not. */
+    private record DeckEnd(JsonFields fields, FramePoint at) {
+        static DeckEnd of(JsonFields fields) {
+            return new DeckEnd(fields, OutlineFields.point(fields));
+        }
+    }
+
+    private static void requireDeckBehind(double kingpinXM, DeckEnd front, DeckEnd rear) {
+        if (front.at != null && front.at.xM() >= kingpinXM) {
+            front.fields.problem(
                     "x",
                     "order",
                     "The deck front is not behind the kingpin.",
                     "Give it an x below that of the kingpin.");
         }
-        if (deckFront != null && deckRear != null && deckRear.xM() >= deckFront.xM()) {
-            rearFields.problem(
+        if (front.at != null && rear.at != null && rear.at.xM() >= front.at.xM()) {
+            rear.fields.problem(
                     "x",
                     "order",
                     "The deck rear is not behind the deck front.",
                     "x runs forward: give the deck front the larger x.");
         }
-        requireValveAxle(trailer, axles, valveAxle, lift, deckFront, frontFields);
+    }
+
+    private void requireRaises(JsonFields trailer, double manualM, double downM, double hydraulicM) {
         if (manualM > downM) {
             trailer.problem(
                     "manualRaiseLimit",
@@ -219,69 +289,37 @@ final class StanceReader {
                     "The hydraulics reach less high than the highest notch.",
                     "Give the highest deck-front height they reach, measured from the reference notch.");
         }
+    }
 
-        if (deckFront != null && valveAxle.orElse(0) >= 1 && valveAxle.getAsInt() <= axles.size()) {
-            Couplings.requireTurn(
-                    trailer,
-                    Math.max(Math.abs(lowestNotchM), Math.max(highestNotchM, hydraulicM)),
-                    deckFront.xM(),
-                    axles.get(valveAxle.getAsInt() - 1).xM());
-        }
-        OutlineFields underside = OutlineFields.of(trailer, "underside");
-        OutlineFields topside = OutlineFields.of(trailer, "topside");
+    private static List<AxleFields> onTheRoad(List<AxleFields> axles, LiftAxles lift) {
+        return IntStream.range(0, axles.size())
+                .filter(i -> !lift.has(i))
+                .mapToObj(axles::get)
+                .toList();
+    }
+
+    private static void requireOutlines(
+            OutlineFields underside, OutlineFields topside, DeckEnd front, DeckEnd rear, double kingpinXM) {
         underside.requireBelow(topside);
         underside.requireReach(
                 topside,
-                deckRear == null ? Double.NaN : deckRear.xM(),
-                deckFront == null ? Double.NaN : deckFront.xM(),
+                rear.at == null ? Double.NaN : rear.at.xM(),
+                front.at == null ? Double.NaN : front.at.xM(),
                 "from the deck rear to the deck front");
-        topsides.put("trailer", topside);
-        topsides.put("gooseneck", topside);
-        if (deckFront != null && deckRear != null && deckRear.xM() < deckFront.xM() && deckFront.xM() < kingpinXM) {
-            underside.requireDeck(frontFields, deckFront, topside);
-            underside.requireDeck(rearFields, deckRear, topside);
+        if (front.at != null && rear.at != null && rear.at.xM() < front.at.xM() && front.at.xM() < kingpinXM) {
+            underside.requireDeck(front.fields, front.at, topside);
+            underside.requireDeck(rear.fields, rear.at, topside);
         }
-        List<OutlineFields> load = loads(trailer);
-        Optional<JsonFields> hingeFields = trailer.findObject("boosterHinge");
-        hingeGiven = hingeFields.isPresent();
-        double reachM = hingeFields
-                .map(h -> h.findLengthM("reach", Couplings.REACH))
-                .orElse(OptionalDouble.empty())
-                .orElse(Trailer.USUAL_HINGE_REACH_M);
-        FramePoint hinge = hingeFields.map(OutlineFields::point).orElse(null);
-        if (hinge != null && hinge.xM() >= kingpinXM) {
-            hingeFields
-                    .orElseThrow()
-                    .problem(
-                            "x",
-                            "order",
-                            "The booster's hinge is not behind the kingpin.",
-                            "x runs forward: give the kingpin the larger x.");
+    }
+
+    private static void requireHingeBehind(double kingpinXM, JsonFields fields, FramePoint hinge) {
+        if (hinge.xM() >= kingpinXM) {
+            fields.problem(
+                    "x",
+                    "order",
+                    "The booster's hinge is not behind the kingpin.",
+                    "x runs forward: give the kingpin the larger x.");
         }
-        trailer.refuseOthers();
-        lastTrailerAxleXM =
-                axles.isEmpty() ? Double.NaN : axles.get(axles.size() - 1).xM();
-        if (hinge != null) {
-            Couplings.requireHinge(hingeFields.orElseThrow(), hinge, lastTrailerAxleXM);
-        }
-        if (!trailer.isThere() || trailer.problems().count() > before) {
-            return null;
-        }
-        return new Trailer(
-                kingpinXM,
-                deckFront,
-                deckRear,
-                AxleFields.group(axles, upM, downM),
-                valveAxle.getAsInt() - 1,
-                lift,
-                hydraulicM,
-                manualM,
-                sagM,
-                underside.outline(),
-                topside.outline(),
-                load.stream().map(OutlineFields::outline).toList(),
-                Optional.ofNullable(hinge),
-                reachM);
     }
 
     private static void requireValveAxle(

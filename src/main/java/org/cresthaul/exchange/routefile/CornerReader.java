@@ -288,28 +288,8 @@ final class CornerReader {
         int before = problems.count();
         Polygon pavement = polygon(a.pavement, frame);
         requireValid(problems, pavement, properties.pointer("pavement"));
-        Geometry opposing = Areas.none();
-        for (int i = 0; i < a.opposing.size(); i++) {
-            Polygon p = polygon(List.of(a.opposing.get(i)), frame);
-            if (requireValid(problems, p, properties.pointer("opposing") + "/" + i)) {
-                opposing = Areas.union(opposing, p);
-            }
-        }
-        Geometry obstacles = Areas.none();
-        for (int i = 0; i < a.obstacles.size(); i++) {
-            Polygon p = polygon(List.of(a.obstacles.get(i)), frame);
-            if (requireValid(problems, p, properties.pointer("obstacles") + "/" + i)) {
-                obstacles = Areas.union(obstacles, p);
-            }
-        }
-        for (Pole pole : a.poles) {
-            double[] at = frame.alongRightM(pole.at);
-            obstacles = Areas.union(
-                    obstacles,
-                    BufferOp.bufferOp(
-                            GEOMETRY.createPoint(new Coordinate(at[0], -at[1])),
-                            pole.radiusM / Math.cos(Math.PI / 32)));
-        }
+        Geometry opposing = together("opposing", a.opposing, frame);
+        Geometry obstacles = withPoles(together("obstacles", a.obstacles, frame), a.poles, frame);
         List<Island> islands = new ArrayList<>();
         Geometry raised = Areas.none();
         for (int i = 0; i < a.islands.size(); i++) {
@@ -322,15 +302,8 @@ final class CornerReader {
         if (problems.count() > before) {
             return Optional.empty();
         }
-        for (int i = 0; i < pavement.getNumInteriorRing(); i++) {
-            // What of a hole is no listed island and no obstacle is an island of unknown height.
-            Geometry hole = Areas.sealed(Areas.without(
-                    Areas.without(GEOMETRY.createPolygon(pavement.getInteriorRingN(i)), raised), obstacles));
-            if (!hole.isEmpty()) {
-                islands.add(new Island(hole, OptionalDouble.empty()));
-            }
-        }
         Geometry off = Areas.union(obstacles, raised);
+        islands.addAll(unlisted(pavement, raised, obstacles));
         SurveyedEnds ends = new SurveyedEnds(pavement, opposing, frame, line, chainage);
         Optional<SurveyedEnds.End> in = ends.find(-1);
         Optional<SurveyedEnds.End> out = ends.find(1);
@@ -364,6 +337,43 @@ final class CornerReader {
                         islands.stream().map(Island::area).toList(),
                         !a.onLeft)),
                 a.onLeft));
+    }
+
+    private Geometry together(String key, List<List<LonLat>> rings, RoadFrame frame) {
+        Geometry all = Areas.none();
+        for (int i = 0; i < rings.size(); i++) {
+            Polygon p = polygon(List.of(rings.get(i)), frame);
+            if (requireValid(problems, p, properties.pointer(key) + "/" + i)) {
+                all = Areas.union(all, p);
+            }
+        }
+        return all;
+    }
+
+    private static Geometry withPoles(Geometry obstacles, List<Pole> poles, RoadFrame frame) {
+        Geometry all = obstacles;
+        for (Pole pole : poles) {
+            double[] at = frame.alongRightM(pole.at);
+            all = Areas.union(
+                    all,
+                    BufferOp.bufferOp(
+                            GEOMETRY.createPoint(new Coordinate(at[0], -at[1])),
+                            pole.radiusM / Math.cos(Math.PI / 32)));
+        }
+        return all;
+    }
+
+    /** What of a hole is no listed island and no obstacle: an island of unknown height. */
+    private static List<Island> unlisted(Polygon pavement, Geometry raised, Geometry obstacles) {
+        List<Island> unlisted = new ArrayList<>();
+        for (int i = 0; i < pavement.getNumInteriorRing(); i++) {
+            Geometry hole = Areas.sealed(Areas.without(
+                    Areas.without(GEOMETRY.createPolygon(pavement.getInteriorRingN(i)), raised), obstacles));
+            if (!hole.isEmpty()) {
+                unlisted.add(new Island(hole, OptionalDouble.empty()));
+            }
+        }
+        return unlisted;
     }
 
     private static Polygon polygon(List<List<LonLat>> rings, RoadFrame frame) {

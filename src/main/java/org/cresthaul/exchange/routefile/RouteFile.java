@@ -89,20 +89,7 @@ public final class RouteFile {
             readFeature(feature, legs, hazards, stops, waypoints);
         }
         file.refuseOthers();
-        if (hazards.stream().mapToInt(HazardReader::surveyPoints).sum() > MOST_SURVEY_POINTS) {
-            file.problem(
-                    "features",
-                    "too-many",
-                    "The hazards have more than " + MOST_SURVEY_POINTS + " surveyed points together.",
-                    "Split the route, or thin the profiles.");
-        }
-        if (file.isThere() && legs.isEmpty() && problems.count() == before) {
-            file.problem(
-                    "features",
-                    "no-route",
-                    "No feature is the route.",
-                    "Add a LineString feature with \"properties\": {\"route\": \"name of the leg\"}.");
-        }
+        requireARoute(file, hazards, legs, before);
         Optional<RouteLine> line = legs.line();
         refuseIdsTwice(
                 Stream.of(
@@ -137,6 +124,23 @@ public final class RouteFile {
         marked.sort(Comparator.comparingDouble(HazardPlace::chainageM).thenComparing(HazardPlace::id));
         return Optional.of(new Route(
                 name, note, line.orElseThrow(), legs.legs(), placed, placedStops, limits, permit, marked, candidates));
+    }
+
+    private static void requireARoute(JsonFields file, List<HazardReader> hazards, LegReader legs, int before) {
+        if (hazards.stream().mapToInt(HazardReader::surveyPoints).sum() > MOST_SURVEY_POINTS) {
+            file.problem(
+                    "features",
+                    "too-many",
+                    "The hazards have more than " + MOST_SURVEY_POINTS + " surveyed points together.",
+                    "Split the route, or thin the profiles.");
+        }
+        if (file.isThere() && legs.isEmpty() && file.problems().count() == before) {
+            file.problem(
+                    "features",
+                    "no-route",
+                    "No feature is the route.",
+                    "Add a LineString feature with \"properties\": {\"route\": \"name of the leg\"}.");
+        }
     }
 
     private static void refuseIdsTwice(Stream<PlaceReader> places, Problems problems) {
