@@ -278,7 +278,7 @@ final class CornerSearch {
                 .max()
                 .orElseThrow();
         double length = combination.lengthM();
-        DrivenWay way = space.way;
+        SteppedWay way = space.way;
         double startX = way.x[way.turnFrom];
         double startY = way.y[way.turnFrom];
         double c = Math.cos(space.corner.approach().headingRad());

@@ -22,7 +22,7 @@ public final class CornerSpace {
     final KeepOff beyondEdge;
 
     final List<KeepOff> islands;
-    final DrivenWay way;
+    final SteppedWay way;
     /** From the direction of the approach to just that of the exit. */
     final double turnRad;
 
@@ -46,7 +46,7 @@ public final class CornerSpace {
         islands = corner.ground().islands().stream()
                 .map(i -> KeepOff.areaOf(Against.ISLAND, i.area()))
                 .toList();
-        way = DrivenWay.of(corner);
+        way = SteppedWay.of(corner);
         double turned = corner.exit().headingRad() - corner.approach().headingRad();
         turnRad = corner.turnRad() + Math.IEEEremainder(turned - corner.turnRad(), 2 * Math.PI);
     }

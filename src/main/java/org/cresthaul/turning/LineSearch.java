@@ -44,7 +44,7 @@ final class LineSearch {
 
     private final StopSignal stop = StopSignal.current();
     private final LineTrial.Setting setting;
-    private final DrivenWay way;
+    private final SteppedWay way;
     private final double turnRad;
     private final double limitRad;
     private final double ratePerM;

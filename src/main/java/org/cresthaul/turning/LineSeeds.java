@@ -42,7 +42,7 @@ final class LineSeeds {
 
     private final CornerSpace space;
     private final TurningCombination combination;
-    private final DrivenWay way;
+    private final SteppedWay way;
 
     LineSeeds(CornerSpace space, TurningCombination combination) {
         this.space = space;

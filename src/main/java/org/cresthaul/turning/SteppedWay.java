@@ -15,7 +15,7 @@ import org.locationtech.jts.geom.util.PolygonExtracter;
  * The way a corner is driven, as points a meter apart from well before it to well past it: where the road begins to
  * turn and where it ends, and on which side islands are passed.
  */
-final class DrivenWay {
+final class SteppedWay {
     /** A direction that differs less from that of the road's end is that of the end. */
     private static final double STRAIGHT_RAD = Math.toRadians(4);
     /** Of the turn that joins two straight roads when nobody drew the way. */
@@ -38,7 +38,7 @@ final class DrivenWay {
     final int turnTo;
     private final List<Point> islands;
 
-    private DrivenWay(List<double[]> points, Corner corner) {
+    private SteppedWay(List<double[]> points, Corner corner) {
         int n = points.size();
         x = new double[n];
         y = new double[n];
@@ -65,7 +65,7 @@ final class DrivenWay {
         islands = islands(corner);
     }
 
-    static DrivenWay of(Corner corner) {
+    static SteppedWay of(Corner corner) {
         List<double[]> drawn = new ArrayList<>();
         if (corner.guide().isPresent()) {
             for (Coordinate c : corner.guide().get().getCoordinates()) {
@@ -74,7 +74,7 @@ final class DrivenWay {
         } else {
             drawn.addAll(joined(corner));
         }
-        return new DrivenWay(even(lengthened(drawn, corner)), corner);
+        return new SteppedWay(even(lengthened(drawn, corner)), corner);
     }
 
     private static boolean near(double a, double b) {
