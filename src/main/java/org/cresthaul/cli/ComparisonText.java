@@ -20,10 +20,10 @@ final class ComparisonText {
             List.of(SpareKind.GROUND, SpareKind.OVERHEAD, SpareKind.UNITS, SpareKind.CORNER, SpareKind.LOAD);
     private static final String NONE = "-";
 
-    private final Figures figures;
+    private final PrintedFigures figures;
 
     ComparisonText(UnitSystem units) {
-        figures = new Figures(units);
+        figures = new PrintedFigures(units);
     }
 
     String of(Comparison found) {

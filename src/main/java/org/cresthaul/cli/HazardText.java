@@ -23,9 +23,9 @@ import org.cresthaul.units.RoundedFigures;
 
 /** One hazard of a printed report: what is known of it, then every setting; settings with equal answers together. */
 final class HazardText {
-    private final Figures figures;
+    private final PrintedFigures figures;
 
-    HazardText(Figures figures) {
+    HazardText(PrintedFigures figures) {
         this.figures = figures;
     }
 

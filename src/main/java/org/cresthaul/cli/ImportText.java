@@ -9,10 +9,10 @@ import org.cresthaul.units.UnitSystem;
 
 /** What an import has found, as text. */
 final class ImportText {
-    private final Figures figures;
+    private final PrintedFigures figures;
 
     ImportText(UnitSystem units) {
-        figures = new Figures(units);
+        figures = new PrintedFigures(units);
     }
 
     /** @param written whether the route is written as well */

@@ -10,9 +10,9 @@ import org.cresthaul.report.Report;
 
 /** The loads of a printed report: what holds where, how many axles must be down where, and every state's sheet. */
 final class LoadText {
-    private final Figures figures;
+    private final PrintedFigures figures;
 
-    LoadText(Figures figures) {
+    LoadText(PrintedFigures figures) {
         this.figures = figures;
     }
 
@@ -24,7 +24,7 @@ final class LoadText {
                     + " limits."));
         } else {
             text.append(line("Weights: " + loads.source() + "; a load may be off by "
-                    + Figures.fixed(loads.accuracy() * 100, 1, RoundingMode.HALF_UP) + " %."));
+                    + PrintedFigures.fixed(loads.accuracy() * 100, 1, RoundingMode.HALF_UP) + " %."));
         }
         loads.limits().forEach(l -> text.append(line(limits(l))));
         if (!loads.counts()) {
@@ -163,7 +163,7 @@ final class LoadText {
         List<String> shifts = sheet.axles().stream()
                 .map(a -> a.label() + " " + signed(a.uphillKg() - a.loadKg()))
                 .toList();
-        return "Climbing " + Figures.fixed(sheet.gradeShown() * 100, 0, RoundingMode.HALF_UP)
+        return "Climbing " + PrintedFigures.fixed(sheet.gradeShown() * 100, 0, RoundingMode.HALF_UP)
                 + " % adds, beyond the loads above: " + String.join(", ", shifts) + ".";
     }
 

@@ -15,9 +15,9 @@ import org.cresthaul.plan.SpareKind;
 final class PlanMarginsText {
     private static final int WIDTH = ReportText.WIDTH;
 
-    private final Figures figures;
+    private final PrintedFigures figures;
 
-    PlanMarginsText(Figures figures) {
+    PlanMarginsText(PrintedFigures figures) {
         this.figures = figures;
     }
 
@@ -64,7 +64,7 @@ final class PlanMarginsText {
     }
 
     private static String seconds(double seconds) {
-        return Figures.fixed(seconds, 1, RoundingMode.HALF_UP) + " s";
+        return PrintedFigures.fixed(seconds, 1, RoundingMode.HALF_UP) + " s";
     }
 
     private static String word(Boolean fits) {

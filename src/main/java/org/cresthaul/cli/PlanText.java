@@ -22,10 +22,10 @@ import org.cresthaul.units.UnitSystem;
 final class PlanText {
     private static final int WIDTH = ReportText.WIDTH;
 
-    private final Figures figures;
+    private final PrintedFigures figures;
 
     PlanText(UnitSystem units) {
-        figures = new Figures(units);
+        figures = new PrintedFigures(units);
     }
 
     /** {@code checked} is what the plan was made from. */

@@ -142,7 +142,7 @@ final class ReportCsv {
                 CsvTable.written(hazard.id()),
                 CsvTable.written(hazard.name()),
                 hazard.kind().word(),
-                Figures.fixed(hazard.chainageM() / (us ? MILE_M : 1000), 3, RoundingMode.HALF_UP),
+                PrintedFigures.fixed(hazard.chainageM() / (us ? MILE_M : 1000), 3, RoundingMode.HALF_UP),
                 CsvTable.written(c.key()),
                 Integer.toString(c.axles()),
                 c.booster().word(),
@@ -194,7 +194,7 @@ final class ReportCsv {
         row.add(
                 place.angleRad() == null
                         ? ""
-                        : Figures.fixed(Math.toDegrees(place.angleRad()), 0, RoundingMode.HALF_UP));
+                        : PrintedFigures.fixed(Math.toDegrees(place.angleRad()), 0, RoundingMode.HALF_UP));
         SketchGap sketch = place.sketch();
         row.add(sketch == null || sketch.gapM() == null ? "" : down(sketch.gapM()));
         row.add(sketch == null ? "" : near(sketch.spacingM()));
@@ -216,7 +216,7 @@ final class ReportCsv {
         }
         return cell.mostMps() == null
                 ? "crawl"
-                : Figures.fixed(cell.mostMps() / (us ? MILE_M : 1000) * 3600, 1, RoundingMode.DOWN);
+                : PrintedFigures.fixed(cell.mostMps() / (us ? MILE_M : 1000) * 3600, 1, RoundingMode.DOWN);
     }
 
     private void addGap(List<String> row, GapFinding gap) {
@@ -286,7 +286,7 @@ final class ReportCsv {
     }
 
     private String weight(double kilograms, RoundingMode rounding) {
-        return Figures.fixed(Math.rint(kilograms / (us ? POUND_KG : 1) * 1e6) / 1e6, 0, rounding);
+        return PrintedFigures.fixed(Math.rint(kilograms / (us ? POUND_KG : 1) * 1e6) / 1e6, 0, rounding);
     }
 
     private String down(double meters) {
@@ -304,6 +304,6 @@ final class ReportCsv {
     /** To 0.1 mm or 0.01 in, after the noise of binary fractions is off. */
     private String figure(double meters, RoundingMode rounding) {
         double value = Math.rint(meters / (us ? INCH_M : 1) * 1e9) / 1e9;
-        return Figures.fixed(value, us ? 2 : 4, rounding);
+        return PrintedFigures.fixed(value, us ? 2 : 4, rounding);
     }
 }

@@ -16,11 +16,11 @@ final class ReportText {
     static final int WIDTH = 96;
 
     private final UnitSystem units;
-    private final Figures figures;
+    private final PrintedFigures figures;
 
     ReportText(UnitSystem units) {
         this.units = units;
-        figures = new Figures(units);
+        figures = new PrintedFigures(units);
     }
 
     String of(Report found) {

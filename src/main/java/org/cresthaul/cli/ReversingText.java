@@ -7,9 +7,9 @@ import org.cresthaul.report.ReversingReport.Way;
 
 /** How far every state goes straight back, for a printed report. */
 final class ReversingText {
-    private final Figures figures;
+    private final PrintedFigures figures;
 
-    ReversingText(Figures figures) {
+    ReversingText(PrintedFigures figures) {
         this.figures = figures;
     }
 

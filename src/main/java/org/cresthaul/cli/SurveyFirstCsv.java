@@ -63,7 +63,7 @@ final class SurveyFirstCsv {
                 CsvTable.written(place.id()),
                 CsvTable.written(place.name()),
                 place.kind().word(),
-                Figures.fixed(place.chainageM() / (us ? MILE_M : 1000), 3, RoundingMode.HALF_UP),
+                PrintedFigures.fixed(place.chainageM() / (us ? MILE_M : 1000), 3, RoundingMode.HALF_UP),
                 degrees(hazard.lonLat().get(0)),
                 degrees(hazard.lonLat().get(1)),
                 place.landmark() == null ? "" : CsvTable.written(place.landmark()),
@@ -71,7 +71,7 @@ final class SurveyFirstCsv {
                 !place.kind().isCrossedByRails() ? "" : place.lowGroundSign() ? "yes" : "none recorded",
                 place.angleRad() == null
                         ? ""
-                        : Figures.fixed(Math.toDegrees(place.angleRad()), 0, RoundingMode.HALF_UP),
+                        : PrintedFigures.fixed(Math.toDegrees(place.angleRad()), 0, RoundingMode.HALF_UP),
                 sketch == null || sketch.gapM() == null ? "" : length(sketch.gapM(), RoundingMode.FLOOR),
                 sketch == null ? "" : length(sketch.spacingM(), RoundingMode.HALF_UP),
                 sketch == null ? "" : CsvTable.written(sketch.source()) + (sketch.tooCoarse() ? " (too coarse)" : ""),
@@ -84,10 +84,10 @@ final class SurveyFirstCsv {
 
     /** About a tenth of a meter. */
     private static String degrees(double value) {
-        return Figures.fixed(value, 6, RoundingMode.HALF_UP);
+        return PrintedFigures.fixed(value, 6, RoundingMode.HALF_UP);
     }
 
     private String length(double meters, RoundingMode rounding) {
-        return Figures.fixed(Math.rint(meters / (us ? INCH_M : 1) * 1e9) / 1e9, us ? 2 : 4, rounding);
+        return PrintedFigures.fixed(Math.rint(meters / (us ? INCH_M : 1) * 1e9) / 1e9, us ? 2 : 4, rounding);
     }
 }

@@ -18,9 +18,9 @@ final class SurveyFirstText {
                     + " the first axle and booster state. No survey and no verdict: a raster smooths what is shorter than"
                     + " its cells, and a real hump may be worse.";
 
-    private final Figures figures;
+    private final PrintedFigures figures;
 
-    SurveyFirstText(Figures figures) {
+    SurveyFirstText(PrintedFigures figures) {
         this.figures = figures;
     }
 

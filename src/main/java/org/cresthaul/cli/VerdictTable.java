@@ -19,10 +19,10 @@ final class VerdictTable {
     /** More places than this that nobody surveyed stand in one row. */
     private static final int FEW = 5;
 
-    private final Figures figures;
+    private final PrintedFigures figures;
 
     VerdictTable(UnitSystem units) {
-        figures = new Figures(units);
+        figures = new PrintedFigures(units);
     }
 
     /** Route and rig, then the table and its key. */

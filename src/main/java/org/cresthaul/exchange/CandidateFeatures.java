@@ -11,7 +11,7 @@ import org.cresthaul.exchange.osm.MapCandidate;
 import org.cresthaul.exchange.osm.MapCandidate.Kind;
 import org.cresthaul.exchange.track.PlainText;
 import org.cresthaul.route.LonLat;
-import org.cresthaul.route.Passage;
+import org.cresthaul.route.PassPoint;
 import org.cresthaul.route.RouteLine;
 
 /** Writes what a map has along the route as hazards of a route file, each an open candidate. */
@@ -77,7 +77,7 @@ final class CandidateFeatures {
 
     /** Which time the route passes a place; empty where it does so once. */
     private Optional<Integer> passage(LonLat at, double chainageM) {
-        List<Passage> passages = line.passagesWithin(at, NEAR_M);
+        List<PassPoint> passages = line.passagesWithin(at, NEAR_M);
         int best = 0;
         for (int k = 1; k < passages.size(); k++) {
             if (Math.abs(passages.get(k).chainageM() - chainageM)

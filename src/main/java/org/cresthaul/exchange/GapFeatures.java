@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import org.cresthaul.exchange.track.LineMending.Gap;
 import org.cresthaul.route.LonLat;
-import org.cresthaul.route.Passage;
+import org.cresthaul.route.PassPoint;
 import org.cresthaul.route.RouteLine;
 
 /**
@@ -39,7 +39,7 @@ final class GapFeatures {
                     .put("hazard", "stretch")
                     .put("id", document.freeId("gap-1"))
                     .put("name", "Gap in the track");
-            List<Passage> passages = line.passagesWithin(at, NEAR_M);
+            List<PassPoint> passages = line.passagesWithin(at, NEAR_M);
             for (int k = 0; k < passages.size() && passages.size() > 1; k++) {
                 if (Math.abs(passages.get(k).chainageM() - middleM) < NEAR_M) {
                     properties.put("passage", k + 1);
@@ -61,7 +61,7 @@ final class GapFeatures {
 
     private double next(LonLat place) {
         return line.passagesWithin(place, NEAR_M).stream()
-                .map(Passage::chainageM)
+                .map(PassPoint::chainageM)
                 .filter(c -> c >= soFarM)
                 .min(Comparator.naturalOrder())
                 .orElse(soFarM);

@@ -23,7 +23,7 @@ import org.cresthaul.route.Candidate;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.LonLat;
-import org.cresthaul.route.Passage;
+import org.cresthaul.route.PassPoint;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteLine;
 import org.cresthaul.units.InputRejected;
@@ -263,7 +263,7 @@ public final class RouteImport {
         int number = 0;
         for (TrackContent content : contents) {
             for (MarkedPlace place : content.places()) {
-                List<Passage> passages = line.passagesWithin(place.at(), NEAR_M);
+                List<PassPoint> passages = line.passagesWithin(place.at(), NEAR_M);
                 if (passages.isEmpty()) {
                     all.add(new ImportPreview.Place(null, place.name(), null, line.roughDistanceM(place.at())));
                     continue;
@@ -279,7 +279,7 @@ public final class RouteImport {
                     if (passages.size() > 1) {
                         properties.put("passage", k + 1);
                     }
-                    Passage at = passages.get(k);
+                    PassPoint at = passages.get(k);
                     all.add(new ImportPreview.Place(id, place.name(), at.chainageM(), at.offsetM()));
                 }
             }

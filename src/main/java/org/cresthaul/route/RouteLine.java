@@ -198,12 +198,12 @@ public final class RouteLine {
      *
      * @param withinM at most 300
      */
-    public List<Passage> passagesWithin(LonLat place, double withinM) {
+    public List<PassPoint> passagesWithin(LonLat place, double withinM) {
         Finite.requireAtLeast("-withinM", -300, -withinM);
         FlatFrame flat = new FlatFrame(place);
         Geodesic geodesic = new Geodesic();
-        List<Passage> passages = new ArrayList<>();
-        Passage best = null;
+        List<PassPoint> passages = new ArrayList<>();
+        PassPoint best = null;
         int bestPiece = -2;
         for (int c = 0; c < chunkLon.length; c++) {
             if (flat.boxDistanceM(chunkLon[c], chunkLonHalf[c], chunkLat[c], chunkLatHalf[c]) > withinM + ROUGH_M) {
@@ -213,7 +213,7 @@ public final class RouteLine {
                 if (flat.pieceDistanceM(lonDeg[i], latDeg[i], lonDeg[i + 1], latDeg[i + 1]) > withinM + ROUGH_M) {
                     continue;
                 }
-                Passage passage = foot(geodesic, place, i);
+                PassPoint passage = foot(geodesic, place, i);
                 if (Math.abs(passage.offsetM()) > withinM) {
                     continue;
                 }
@@ -232,7 +232,7 @@ public final class RouteLine {
         return passages;
     }
 
-    private Passage foot(Geodesic geodesic, LonLat place, int i) {
+    private PassPoint foot(Geodesic geodesic, LonLat place, int i) {
         geodesic.between(place.lonDeg(), place.latDeg(), lonDeg[i], latDeg[i]);
         double ax = geodesic.distanceM() * Math.sin(geodesic.azimuthRad());
         double ay = geodesic.distanceM() * Math.cos(geodesic.azimuthRad());
@@ -243,7 +243,8 @@ public final class RouteLine {
         double fx = ax + t * ux;
         double fy = ay + t * uy;
         boolean right = ux * fy - uy * fx >= 0;
-        return new Passage(chainageM[i] + t * (chainageM[i + 1] - chainageM[i]), (right ? 1 : -1) * Math.hypot(fx, fy));
+        return new PassPoint(
+                chainageM[i] + t * (chainageM[i + 1] - chainageM[i]), (right ? 1 : -1) * Math.hypot(fx, fy));
     }
 
     private static double clamped(double t) {

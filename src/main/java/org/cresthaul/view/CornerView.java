@@ -206,8 +206,8 @@ public record CornerView(
                             gap.part(),
                             gap.side(),
                             gap.against(),
-                            Figures.up(-gap.valueM()),
-                            List.of(Figures.near(gap.xM()), Figures.near(gap.yM())),
+                            DrawnLengths.up(-gap.valueM()),
+                            List.of(DrawnLengths.near(gap.xM()), DrawnLengths.near(gap.yM())),
                             rings(over)));
                 }
             }
@@ -215,10 +215,12 @@ public record CornerView(
                     unit.name().word(),
                     unit.bodies().stream()
                             .map(b -> List.of(
-                                    Figures.near(b.rearM()), Figures.near(b.frontM()), Figures.near(b.halfWidthM())))
+                                    DrawnLengths.near(b.rearM()),
+                                    DrawnLengths.near(b.frontM()),
+                                    DrawnLengths.near(b.halfWidthM())))
                             .toList(),
                     unit.tires().stream()
-                            .map(t -> List.of(Figures.near(t.aheadM()), Figures.near(t.halfWidthM())))
+                            .map(t -> List.of(DrawnLengths.near(t.aheadM()), DrawnLengths.near(t.halfWidthM())))
                             .toList()));
         }
         List<List<Double>> lead = new ArrayList<>();
@@ -233,13 +235,15 @@ public record CornerView(
                 .map(m -> new MarkView(
                         m.kind(),
                         m.words(),
-                        List.of(Figures.near(track.leadXM(m.state())), Figures.near(track.leadYM(m.state()))),
+                        List.of(DrawnLengths.near(track.leadXM(m.state())), DrawnLengths.near(track.leadYM(m.state()))),
                         back ? last - m.state() : m.state(),
-                        m.place() == null ? null : List.of(Figures.near(m.place().x), Figures.near(m.place().y))))
+                        m.place() == null
+                                ? null
+                                : List.of(DrawnLengths.near(m.place().x), DrawnLengths.near(m.place().y))))
                 .toList();
         for (int n = 0; n <= last; n++) {
             int i = back ? last - n : n;
-            lead.add(List.of(Figures.near(track.leadXM(i)), Figures.near(track.leadYM(i))));
+            lead.add(List.of(DrawnLengths.near(track.leadXM(i)), DrawnLengths.near(track.leadYM(i))));
             leadLonLat.add(CornerCheck.lonLat(hazard, track.leadXM(i), track.leadYM(i)));
             positions.add(position(track, i, Math.abs(track.stationM(i) - track.stationM(back ? last : 0))));
         }
@@ -271,7 +275,7 @@ public record CornerView(
 
     private static LeastView least(Corner corner, CornerFit fit) {
         CornerFit.Gap gap = fit.tightest();
-        List<Double> at = List.of(Figures.near(gap.xM()), Figures.near(gap.yM()));
+        List<Double> at = List.of(DrawnLengths.near(gap.xM()), DrawnLengths.near(gap.yM()));
         return new LeastView(
                 fit.combination().units().get(gap.unit()).name().word(),
                 gap.part(),
@@ -281,7 +285,7 @@ public record CornerView(
                 at,
                 new CornerSpace(corner, fit.escorts())
                         .edgeAt(gap)
-                        .map(to -> List.of(Figures.near(to.x), Figures.near(to.y)))
+                        .map(to -> List.of(DrawnLengths.near(to.x), DrawnLengths.near(to.y)))
                         .orElse(at));
     }
 
@@ -291,14 +295,14 @@ public record CornerView(
         int units = track.chain().size();
         for (int k = 0; k < units; k++) {
             poses.add(List.of(
-                    Figures.near(track.axleXM(i, k)),
-                    Figures.near(track.axleYM(i, k)),
+                    DrawnLengths.near(track.axleXM(i, k)),
+                    DrawnLengths.near(track.axleYM(i, k)),
                     Math.rint(track.headingRad(i, k) * 1e5) / 1e5));
             if (k + 1 < units) {
                 bends.add(Math.rint(track.articulationRad(i, k) * 1e5) / 1e5);
             }
         }
-        return new PositionView(Figures.near(stationM), poses, Math.rint(track.steerRad(i) * 1e5) / 1e5, bends);
+        return new PositionView(DrawnLengths.near(stationM), poses, Math.rint(track.steerRad(i) * 1e5) / 1e5, bends);
     }
 
     private static List<List<List<Double>>> rings(Geometry area) {
@@ -306,7 +310,7 @@ public record CornerView(
         for (LineString ring : ringsOf(area)) {
             List<List<Double>> points = new ArrayList<>();
             for (Coordinate c : ring.getCoordinates()) {
-                points.add(List.of(Figures.near(c.x), Figures.near(c.y)));
+                points.add(List.of(DrawnLengths.near(c.x), DrawnLengths.near(c.y)));
             }
             rings.add(points);
         }

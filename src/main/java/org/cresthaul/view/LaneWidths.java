@@ -132,6 +132,6 @@ final class LaneWidths {
     }
 
     private static List<Double> place(Coordinate c) {
-        return List.of(Figures.near(c.x), Figures.near(c.y));
+        return List.of(DrawnLengths.near(c.x), DrawnLengths.near(c.y));
     }
 }

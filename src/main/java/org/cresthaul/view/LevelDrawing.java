@@ -96,7 +96,7 @@ final class LevelDrawing {
 
     private static List<List<Double>> points(Outline outline, double shiftM) {
         return outline.points().stream()
-                .map(p -> List.of(Figures.near(p.xM() + shiftM), Figures.near(p.hM())))
+                .map(p -> List.of(DrawnLengths.near(p.xM() + shiftM), DrawnLengths.near(p.hM())))
                 .toList();
     }
 
@@ -118,9 +118,9 @@ final class LevelDrawing {
         for (LiftAxle up : stance.trailer().lift().up(loadCase.lift())) {
             Axle lifted = axles.get(up.index());
             wheels.add(new LoadsView.Wheel(
-                    Figures.near(lifted.xM() + trailerShiftM),
-                    Figures.near(lifted.radiusM() + up.gapM()),
-                    Figures.near(lifted.radiusM()),
+                    DrawnLengths.near(lifted.xM() + trailerShiftM),
+                    DrawnLengths.near(lifted.radiusM() + up.gapM()),
+                    DrawnLengths.near(lifted.radiusM()),
                     true,
                     null));
         }
@@ -129,9 +129,9 @@ final class LevelDrawing {
 
     private static void add(List<LoadsView.Wheel> wheels, Axle axle, double shiftM) {
         wheels.add(new LoadsView.Wheel(
-                Figures.near(axle.xM() + shiftM),
-                Figures.near(axle.radiusM()),
-                Figures.near(axle.radiusM()),
+                DrawnLengths.near(axle.xM() + shiftM),
+                DrawnLengths.near(axle.radiusM()),
+                DrawnLengths.near(axle.radiusM()),
                 false,
                 wheels.size()));
     }

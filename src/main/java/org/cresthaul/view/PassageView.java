@@ -283,17 +283,17 @@ public record PassageView(
                 String kind =
                         w.unit().equals(UnitName.TRACTOR) ? ofTractor : w.unit().word();
                 wheels.add(List.of(
-                        Figures.near(w.xM()),
-                        Figures.near(w.zM()),
+                        DrawnLengths.near(w.xM()),
+                        DrawnLengths.near(w.zM()),
                         w.radiusM(),
                         kind,
                         w.state().word()));
             }
             return new PositionView(
-                    Figures.near(steerM),
-                    groundHere.map(c -> Figures.down(c.valueM())).orElse(null),
+                    DrawnLengths.near(steerM),
+                    groundHere.map(c -> DrawnLengths.down(c.valueM())).orElse(null),
                     groundHere.map(Shown::place).orElse(null),
-                    overheadHere.map(c -> Figures.down(c.valueM())).orElse(null),
+                    overheadHere.map(c -> DrawnLengths.down(c.valueM())).orElse(null),
                     overheadHere.map(Shown::place).orElse(null),
                     poses,
                     List.copyOf(wheels));
@@ -302,9 +302,9 @@ public record PassageView(
         private static PlaceView place(Clearance c) {
             return new PlaceView(
                     c.unit().word(),
-                    Figures.near(c.point().xM()),
-                    Figures.near(c.point().hM()),
-                    Figures.near(c.distanceM()));
+                    DrawnLengths.near(c.point().xM()),
+                    DrawnLengths.near(c.point().hM()),
+                    DrawnLengths.near(c.distanceM()));
         }
 
         /** By the roll, at the place across the road that is drawn. */
@@ -315,8 +315,8 @@ public record PassageView(
         private static List<Double> pose(Pose pose, double raisedM) {
             // Six decimals of a radian: under 0.1 mm over the longest unit.
             return List.of(
-                    Figures.near(pose.originXM()),
-                    Figures.near(pose.originZM() + raisedM),
+                    DrawnLengths.near(pose.originXM()),
+                    DrawnLengths.near(pose.originZM() + raisedM),
                     Math.rint(pose.pitchRad() * 1e6) / 1e6);
         }
 
@@ -330,7 +330,7 @@ public record PassageView(
         private static List<List<Double>> points(PiecewiseLine line) {
             List<List<Double>> points = new ArrayList<>();
             for (int i = 0; i < line.size(); i++) {
-                points.add(List.of(Figures.near(line.distanceM(i)), Figures.near(line.elevationM(i))));
+                points.add(List.of(DrawnLengths.near(line.distanceM(i)), DrawnLengths.near(line.elevationM(i))));
             }
             return points;
         }

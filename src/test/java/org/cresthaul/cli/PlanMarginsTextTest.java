@@ -23,7 +23,7 @@ class PlanMarginsTextTest {
                 null,
                 null,
                 Verdict.CONTACT);
-        String text = new PlanMarginsText(new Figures(UnitSystem.US_CUSTOMARY))
+        String text = new PlanMarginsText(new PrintedFigures(UnitSystem.US_CUSTOMARY))
                 .robustness(new Robustness(
                         List.of(
                                 new Robustness.Assumed("a", 1, "m"),

@@ -65,7 +65,7 @@ class RouteLineTest {
         assertEquals(elsewhere.lengthM(), across.lengthM(), 1e-6);
         LonLat middle = across.frameAt(across.lengthM() / 2).origin();
         assertEquals(180, Math.abs(middle.lonDeg()), 0.0001);
-        List<Passage> passages = across.passagesWithin(new LonLat(180, 51.0005), 30);
+        List<PassPoint> passages = across.passagesWithin(new LonLat(180, 51.0005), 30);
         assertEquals(1, passages.size());
         assertEquals(across.lengthM() / 2, passages.get(0).chainageM(), 0.01);
         assertEquals(passages, across.passagesWithin(new LonLat(-180, 51.0005), 30));
@@ -104,10 +104,10 @@ class RouteLineTest {
                     a.lonDeg() + t * (b.lonDeg() - a.lonDeg()) + offM * Math.sin(normal) / perDegM,
                     a.latDeg() + t * (b.latDeg() - a.latDeg()) + offM * Math.cos(normal) / 111_000);
             RouteLine line = RouteLine.through(positions);
-            List<Passage> passages = line.passagesWithin(hazard, 30);
+            List<PassPoint> passages = line.passagesWithin(hazard, 30);
             double plainM = plainNearest(positions, hazard);
             assertTrue(!passages.isEmpty(), "case " + k);
-            Passage nearest = passages.stream()
+            PassPoint nearest = passages.stream()
                     .min((p, q) -> Double.compare(Math.abs(p.offsetM()), Math.abs(q.offsetM())))
                     .orElseThrow();
             found++;
@@ -176,8 +176,8 @@ class RouteLineTest {
         LonLat north = new LonLat(-93.05, 44.6001);
         RouteLine east = line(-93.1, 44.6, -93, 44.6);
         RouteLine west = line(-93, 44.6, -93.1, 44.6);
-        Passage there = east.passagesWithin(north, 30).get(0);
-        Passage back = west.passagesWithin(north, 30).get(0);
+        PassPoint there = east.passagesWithin(north, 30).get(0);
+        PassPoint back = west.passagesWithin(north, 30).get(0);
         assertEquals(-11.1, there.offsetM(), 0.05);
         assertEquals(11.1, back.offsetM(), 0.05);
         assertEquals(east.lengthM(), there.chainageM() + back.chainageM(), 0.001);
@@ -186,7 +186,7 @@ class RouteLineTest {
     @Test
     void aRouteThatComesByTwiceHasTwoPassages() {
         RouteLine outAndBack = line(-93.1, 44.6, -93, 44.6, -93, 44.601, -93, 44.6, -93.1, 44.6);
-        List<Passage> passages = outAndBack.passagesWithin(new LonLat(-93.05, 44.6), 30);
+        List<PassPoint> passages = outAndBack.passagesWithin(new LonLat(-93.05, 44.6), 30);
         assertEquals(2, passages.size());
         assertEquals(
                 outAndBack.lengthM(),

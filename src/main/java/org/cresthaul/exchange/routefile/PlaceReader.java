@@ -9,7 +9,7 @@ import java.util.stream.Collectors;
 import org.cresthaul.exchange.json.JsonFields;
 import org.cresthaul.route.HazardPlace;
 import org.cresthaul.route.LonLat;
-import org.cresthaul.route.Passage;
+import org.cresthaul.route.PassPoint;
 import org.cresthaul.route.RouteLine;
 import org.cresthaul.units.Problems;
 
@@ -87,7 +87,7 @@ final class PlaceReader {
         if (position == null) {
             return Optional.empty();
         }
-        List<Passage> passages = line.passagesWithin(position, FARTHEST_OFF_M);
+        List<PassPoint> passages = line.passagesWithin(position, FARTHEST_OFF_M);
         if (passages.isEmpty()) {
             problems.add(
                     "off-route",
@@ -120,7 +120,7 @@ final class PlaceReader {
                     "Count the times from the start of the route.");
             return Optional.empty();
         }
-        Passage at = passages.get(which - 1);
+        PassPoint at = passages.get(which - 1);
         return sound
                 ? Optional.of(new HazardPlace(id, name, landmark, position, at.chainageM(), at.offsetM()))
                 : Optional.empty();

@@ -15,9 +15,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** A printed figure is never on the safe-looking side of the number. Expected values: 1 in = 25.4 mm, by definition. */
-class FiguresTest {
-    private static final Figures US = new Figures(UnitSystem.US_CUSTOMARY);
-    private static final Figures METRIC = new Figures(UnitSystem.METRIC);
+class PrintedFiguresTest {
+    private static final PrintedFigures US = new PrintedFigures(UnitSystem.US_CUSTOMARY);
+    private static final PrintedFigures METRIC = new PrintedFigures(UnitSystem.METRIC);
 
     @ParameterizedTest
     @CsvSource({
@@ -94,7 +94,7 @@ class FiguresTest {
     @ParameterizedTest
     @EnumSource(UnitSystem.class)
     void aPairNeverLooksSaferAndNeverContradictsItsNumbers(UnitSystem units) throws Exception {
-        Figures figures = new Figures(units);
+        PrintedFigures figures = new PrintedFigures(units);
         RandomGenerator random = new SplittableRandom(20_261_125);
         int met = 0;
         for (int i = 0; i < 20_000; i++) {
@@ -114,10 +114,10 @@ class FiguresTest {
     @ParameterizedTest
     @EnumSource(UnitSystem.class)
     void neverLooksSaferThanItIs(UnitSystem units) throws Exception {
-        Figures figures = new Figures(units);
+        PrintedFigures figures = new PrintedFigures(units);
         double step = units == UnitSystem.METRIC ? 0.001 : 0.0254 / 8;
         long start = 20_261_125;
-        System.out.println("FiguresTest: random values from " + start);
+        System.out.println("PrintedFiguresTest: random values from " + start);
         RandomGenerator random = new SplittableRandom(start);
         double worst = 0;
         for (int i = 0; i < 20_000; i++) {

@@ -5,8 +5,8 @@ import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
 
 /** Quantities as the report prints them. */
-final class Figures extends RoundedFigures {
-    Figures(UnitSystem units) {
+final class PrintedFigures extends RoundedFigures {
+    PrintedFigures(UnitSystem units) {
         super(units);
     }
 

@@ -3,8 +3,8 @@ package org.cresthaul.view;
 import org.cresthaul.units.Rounding;
 
 /** Lengths in a drawing, to 0.1 mm: rounded where the drawing is made, since nothing is judged from one. */
-final class Figures {
-    private Figures() {}
+final class DrawnLengths {
+    private DrawnLengths() {}
 
     /** For clearances. */
     static double down(double meters) {

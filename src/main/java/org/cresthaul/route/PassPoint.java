@@ -6,4 +6,4 @@ package org.cresthaul.route;
  * @param chainageM of the nearest point of the line, meters
  * @param offsetM distance of the place from that point, meters, positive to the right of the direction of travel
  */
-public record Passage(double chainageM, double offsetM) {}
+public record PassPoint(double chainageM, double offsetM) {}
