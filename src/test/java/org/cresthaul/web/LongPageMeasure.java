@@ -69,6 +69,10 @@ public final class LongPageMeasure {
                 "document.querySelector('#checking:not([hidden]) #checking-found li[data-hazard^=N]') !== null");
         when("sheet", "document.querySelectorAll('#hazard-table tr[data-hazard^=N]').length === 200");
         when(
+                "what blocks",
+                "document.querySelectorAll('#hazard-table tr[data-hazard^=N]').length === 200"
+                        + " && /Blocked at|No place blocks/.test(document.querySelector('#answer').textContent)");
+        when(
                 "plan",
                 "document.querySelectorAll('#hazard-table tr[data-hazard^=N]').length === 200"
                         + " && document.querySelector('#route-plan').dataset.status === 'ready'");
@@ -80,6 +84,7 @@ public final class LongPageMeasure {
                 b -> !b.list("#plan-progress:not([hidden])").isEmpty());
         System.out.println("                       it says: "
                 + browser.find("#plan-progress").getText());
+        told("what blocks");
         told("plan");
         press("press on the table", "#hazard-table tr[data-hazard=N40] .hazard-open", "N40");
         press("press on the map", ".plan-hazard[data-hazard=N120]", "N120");
