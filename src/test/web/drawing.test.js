@@ -171,6 +171,15 @@ test('a place on the line is found by chainage, and none is made up beyond it', 
 test('labels on the plan avoid symbols and one another where there is room', () => {
   const points = [{ x: 0, y: 0, width: 30 }, { x: 25, y: 0, width: 30 }, { x: 300, y: 0, width: 30 }];
   assert.deepEqual(labelSides(points, 10, 14), ['left', 'right', 'right']);
+  // Five places on one spot: four sides, so the worst four have their labels, and no two of those touch.
+  const verdicts = ['clear', 'contact', 'tight', 'contact', 'not surveyed'];
+  const crowd = verdicts.map(verdict => ({ x: 0, y: 0, width: 30, verdict }));
+  assert.deepEqual(labelSides(crowd, 10, 14), ['none', 'right', 'below', 'left', 'above']);
+  // Symbols on all four sides leave no room to be read: the middle one is not named, each of the others is.
+  const around = [[0, 0], [22, 0], [-22, 0], [0, 22], [0, -22]].map(([x, y]) => ({ x, y, width: 30, verdict: 'clear' }));
+  assert.equal(labelSides(around, 10, 14)[0], 'none');
+  assert.ok(labelSides(around, 10, 14).slice(1).every(side => side !== 'none'));
+  assert.ok(isFree({ left: 150, right: 200, top: -5, bottom: 5 }, crowd, crowd.map(() => 'none'), 10, 14));
   assert.ok(!isFree({ left: -5, right: 5, top: -5, bottom: 5 }, points, ['left', 'right', 'right'], 10, 14));
   assert.ok(isFree({ left: 150, right: 200, top: -5, bottom: 5 }, points, ['left', 'right', 'right'], 10, 14));
 });

@@ -27,6 +27,8 @@ const LABEL_WIDTH = 28;
 const LONGEST_LABEL = 6;
 const LABEL_HEIGHT = 14;
 
+const verdictAt = (hazard, configuration) => findCell(hazard, configuration)?.verdict ?? 'not surveyed';
+
 export function mountMap(root, { store, actions }) {
   const node = el('div', {
     id: 'plan-map', role: 'region',
@@ -126,8 +128,11 @@ export function mountMap(root, { store, actions }) {
     if (items.length === 0 || store.get().report === null) {
       return;
     }
-    const points = alongRoute(store.get()).map(({ lonLat }) =>
-      ({ ...map.latLngToContainerPoint(drawn(lonLat)), width: LABEL_WIDTH }));
+    const { configuration } = store.get();
+    const points = alongRoute(store.get()).map(hazard => ({
+      ...map.latLngToContainerPoint(drawn(hazard.lonLat)), width: LABEL_WIDTH,
+      verdict: verdictAt(hazard, configuration),
+    }));
     const sides = labelSides(points, SYMBOL, LABEL_HEIGHT);
     items.forEach((item, index) => { item.dataset.side = sides[index]; });
     legends.forEach(({ at, node: words }) => {
@@ -150,7 +155,7 @@ export function mountMap(root, { store, actions }) {
   function drawHazards(state) {
     hazards.clearLayers();
     (state.report ? alongRoute(state) : []).forEach(hazard => {
-      const verdict = findCell(hazard, state.configuration)?.verdict ?? 'not surveyed';
+      const verdict = verdictAt(hazard, state.configuration);
       const button = el('button', {
         type: 'button', class: 'plan-hazard', tabindex: '-1',
         'data-hazard': hazard.id, 'data-verdict': verdict,

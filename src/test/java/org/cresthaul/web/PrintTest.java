@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -48,6 +49,24 @@ class PrintTest {
     }
 
     private record Glyph(double sizePt, double rightPt, String text) {}
+
+    /** A letter that stands upright: where it is on which sheet, and in which piece of text. */
+    private record Letter(int sheet, int piece, TextPosition at) {
+        boolean liesOver(Letter other) {
+            return piece != other.piece
+                    && Math.min(right(), other.right()) - Math.max(at.getX(), other.at.getX()) > 1
+                    && Math.min(at.getY(), other.at.getY()) - Math.max(top(), other.top()) > 1;
+        }
+
+        private double right() {
+            return at.getX() + at.getWidth();
+        }
+
+        /** Half of its size above the line it stands on: as high as small letters are. */
+        private double top() {
+            return at.getY() - at.getYScale() / 2;
+        }
+    }
 
     private static List<Glyph> glyphs(byte[] pdf) throws IOException {
         List<Glyph> glyphs = new ArrayList<>();
@@ -93,6 +112,7 @@ class PrintTest {
         double edge = width * 72 - MARGIN_MM * MM_PT;
         assertTrue(right <= edge + 0.5 && right > edge - 30, name + ": ink to " + right + " of " + edge);
         theWidestTableKeepsItsWordsWhole(name, PrintedPage.pages(pdf));
+        assertEquals(List.of(), lettersOverOthers(pdf), name);
     }
 
     private static final List<String> HEADS = List.of(
@@ -141,6 +161,46 @@ class PrintTest {
                         name + ": " + table);
             }
         }
+    }
+
+    /** Letters that lie over others, on all sheets but the first, which has the map. */
+    private static List<String> lettersOverOthers(byte[] pdf) throws IOException {
+        List<Letter> letters = new ArrayList<>();
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            PDFTextStripper stripper = new PDFTextStripper() {
+                private int piece;
+
+                @Override
+                protected void writeString(String text, List<TextPosition> positions) {
+                    piece++;
+                    positions.stream()
+                            .filter(p -> p.getDir() == 0 && !p.getUnicode().isBlank())
+                            .forEach(p -> letters.add(new Letter(getCurrentPageNo(), piece, p)));
+                }
+            };
+            stripper.setStartPage(2);
+            stripper.getText(document);
+        }
+        assertTrue(letters.size() > 5000, letters.size() + " letters");
+        return letters.stream().collect(Collectors.groupingBy(Letter::sheet)).values().stream()
+                .flatMap(sheet -> sheet.stream().filter(one -> sheet.stream().anyMatch(one::liesOver)))
+                .map(one -> "sheet " + one.sheet + ": " + one.at.getUnicode())
+                .toList();
+    }
+
+    @Test
+    void whatStandsUnderANameIsNoLargerThanIt() throws Exception {
+        browser.layOutForPrint(true);
+        Object larger = browser.run("const size = e => parseFloat(getComputedStyle(e).fontSize);"
+                + " const under = [...document.querySelectorAll(':is(th, td) :is(.hazard-remedy, .hazard-side, .hazard-what)')]"
+                + "   .filter(e => e.getClientRects().length > 0);"
+                + " return [under.length, ...under.filter(e => size(e) > size(e.closest('th, td')))"
+                + "   .map(e => e.textContent)].join(', ')");
+        browser.layOutForPrint(false);
+        assertTrue(larger.toString().matches("[1-9][0-9]+"), larger.toString());
+        String printed = String.join(" ", PrintedPage.pages(browser.printed(8.5, 11)));
+        String ladder = printed.substring(printed.indexOf("To compare with; no verdict"));
+        assertTrue(ladder.substring(0, 600).contains(" Notch "), ladder.substring(0, 600));
     }
 
     private static double number(String script) {
