@@ -116,4 +116,44 @@ class LeftWorkPageTest extends OnSmallFiles {
         browser.await("two are left", b -> b.find("#line-point").getText().startsWith("2 points drawn"));
         assertEquals(List.of(), browser.errors());
     }
+
+    /** What cannot be read is in no route: it is there again all the same, told at its field, and can be put right. */
+    @Test
+    void measuresOfACornerThatCannotBeReadAreThereAfterAReload() {
+        openPage(900);
+        browser.forget(server.url());
+        openCorner();
+        WebElement own = browser.find("#corner-exit-own");
+        own.clear();
+        own.sendKeys("wide");
+        awaitCorner("unread");
+        awaitKept();
+        browser.reload();
+        awaitSheet();
+        openCorner();
+        awaitCorner("unread");
+        assertEquals("wide", browser.find("#corner-exit-own").getDomProperty("value"));
+        assertTrue(browser.find("#corner-at-exit-own").getText().contains("is no length"));
+        assertTrue(
+                browser.find("#corner-form-answer").getText().contains("No answer"),
+                "nothing is said of a corner that is not in the route yet");
+        press("#corner-form-reset");
+        awaitCorner("same");
+        assertEquals("9 m", browser.find("#corner-exit-own").getDomProperty("value"));
+        assertEquals(List.of(), browser.errors());
+    }
+
+    private static void openCorner() {
+        browser.run("document.querySelector('#hazard-table tr[data-hazard=H05] .hazard-open').click()");
+        browser.await(
+                "the corner is on show",
+                b -> !b.list("#corner-edit").isEmpty() && b.find("#corner-edit").isDisplayed());
+        unfold("#corner-edit");
+    }
+
+    private static void awaitCorner(String status) {
+        browser.await(
+                "the corner's form is " + status,
+                b -> status.equals(b.find("#corner-form").getDomAttribute("data-status")));
+    }
 }
