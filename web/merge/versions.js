@@ -3,14 +3,11 @@
  * the two put together. No DOM.
  */
 import { decode } from '../page/address.js';
+import { MARGINS } from '../page/margins.js';
 import { compareRigs } from './rig.js';
 import { compareRoutes } from './route.js';
 import { difference, same, short, worded } from './parts.js';
 
-const MARGINS = {
-  ground: 'margin over the ground', overhead: 'margin overhead', side: 'margin beside', unit: 'margin between units',
-  line: 'how far off its line', turnIn: 'how early or late it turns in',
-};
 const PLAN = {
   times: 'times of the plan', forbid: 'configurations that are not used', fix: 'configuration that is kept',
   avoidRaising: 'no raising', acceptTight: 'tight places that are accepted', setAside: 'places that are set aside',
@@ -97,7 +94,7 @@ function ofSettings(all) {
   return [
     one('name', 'its name', ({ name }) => name),
     one('stance', 'stance of the rig', ({ stance }) => stance),
-    ...Object.entries(MARGINS).map(([key, what]) => one(`margins/${key}`, what, ({ margins }) => margins[key] ?? null)),
+    ...MARGINS.map(({ key, merged }) => one(`margins/${key}`, merged, ({ margins }) => margins[key] ?? null)),
     ...Object.entries(PLAN).map(([key, what]) => one(`plan/${key}`, what, ({ plan }) => plan[key])),
   ].filter(Boolean).map(found => ({ ...found, part: 'settings', what: found.what ?? worded(found.id) }));
 }
@@ -105,8 +102,8 @@ function ofSettings(all) {
 function putSettings([, mine, theirs], differences, ids) {
   const isMine = id => ids.has(id) && differences.some(one => one.id === id);
   const from = id => (isMine(`settings:${id}`) ? mine : theirs);
-  const margins = Object.fromEntries(Object.keys(MARGINS)
-    .map(key => [key, from(`margins/${key}`).margins[key]]).filter(([, value]) => value !== undefined));
+  const margins = Object.fromEntries(MARGINS
+    .map(({ key }) => [key, from(`margins/${key}`).margins[key]]).filter(([, value]) => value !== undefined));
   return {
     name: from('name').name,
     settings: {

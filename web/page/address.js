@@ -10,6 +10,7 @@
  */
 import { hasLimits, limitsOf } from '../limits/limits.js';
 import { ALL, ONLY, SORTS } from '../report/listing.js';
+import { MARGINS, saidMargins } from './margins.js';
 
 const FILE = 'file:';
 
@@ -30,12 +31,7 @@ export function encode(state) {
     ['work', state.project ? null : state.work],
     ['limits', state.project ? null : addressOfLimits(state.inputs)],
     ['stance', state.inputs?.stance],
-    ['ground', state.inputs?.margins?.ground],
-    ['overhead', state.inputs?.margins?.overhead],
-    ['side', state.inputs?.margins?.side],
-    ['unit', state.inputs?.margins?.unit],
-    ['off', state.inputs?.margins?.line],
-    ['turnIn', state.inputs?.margins?.turnIn],
+    ...MARGINS.map(({ key, address }) => [address, state.inputs?.margins?.[key]]),
     ['configuration', state.configuration],
     ['hazard', state.hazard],
     ['line', state.view.line],
@@ -68,10 +64,7 @@ export function decode(fragment) {
     limits: text('limits'),
     work: text('work'),
     stance: text('stance'),
-    margins: margins({
-      ground: text('ground'), overhead: text('overhead'), side: text('side'), unit: text('unit'), line: text('off'),
-      turnIn: text('turnIn'),
-    }),
+    margins: saidMargins(Object.fromEntries(MARGINS.map(({ key, address }) => [key, text(address)]))),
     configuration: text('configuration'),
     hazard: text('hazard'),
     line: text('line'),
@@ -153,7 +146,3 @@ export function addressOf(file) {
   return file && (file.id ?? FILE + file.name);
 }
 
-function margins(asked) {
-  const given = Object.entries(asked).filter(([, value]) => value !== null);
-  return given.length > 0 ? Object.fromEntries(given) : null;
-}

@@ -1,6 +1,7 @@
 /** Route, rig, stance and margins in force, samples to choose from, and the way in for files from disk. */
 import { el, replace } from '../../dom.js';
 import { stancesOf } from '../../exchange/files.js';
+import { MARGINS, marginsOf, saidMargins } from '../../page/margins.js';
 import { required } from '../../text/format.js';
 
 export function mountInputs(root, { store, actions }) {
@@ -8,14 +9,9 @@ export function mountInputs(root, { store, actions }) {
   const route = chooser('route-choice', 'Route', id => actions.openSample('route', id));
   const rig = chooser('rig-choice', 'Rig', id => actions.openSample('rig', id));
   const stance = chooser('stance-choice', 'Stance', name => actions.setStance(name));
-  const ground = marginField('margin-ground', 'Margin over the ground');
-  const overhead = marginField('margin-overhead', 'Margin under structures');
-  const side = marginField('margin-side', 'Margin beside in corners');
-  const unit = marginField('margin-unit', 'Margin between units');
-  const line = marginField('margin-line', 'Driver off the line, corners');
-  const turnIn = marginField('margin-turn-in', 'Turn-in early or late');
+  const kept = MARGINS.map(({ key, id, field }) => ({ key, ...marginField(id, field) }));
   const margins = el('form', { class: 'inputs-margins', on: { submit: applyMargins } },
-    ground.field, overhead.field, side.field, unit.field, line.field, turnIn.field,
+    kept.map(({ field }) => field),
     el('button', { id: 'margins-apply' }, 'Check with these'));
   const details = el('details', { class: 'inputs' },
     el('summary', {}, el('span', { class: 'inputs-label' }, 'Route and rig'), summary,
@@ -33,15 +29,7 @@ export function mountInputs(root, { store, actions }) {
 
   function applyMargins(event) {
     event.preventDefault();
-    const given = {
-      ...(ground.input.value.trim() && { ground: ground.input.value.trim() }),
-      ...(overhead.input.value.trim() && { overhead: overhead.input.value.trim() }),
-      ...(side.input.value.trim() && { side: side.input.value.trim() }),
-      ...(unit.input.value.trim() && { unit: unit.input.value.trim() }),
-      ...(line.input.value.trim() && { line: line.input.value.trim() }),
-      ...(turnIn.input.value.trim() && { turnIn: turnIn.input.value.trim() }),
-    };
-    actions.setMargins(Object.keys(given).length > 0 ? given : null);
+    actions.setMargins(saidMargins(Object.fromEntries(kept.map(({ key, input }) => [key, input.value.trim()]))));
   }
 
   function fileField(id, label, accept, kind) {
@@ -70,21 +58,15 @@ export function mountInputs(root, { store, actions }) {
       offer(rig, samples?.rigs ?? [], force?.rig);
       const stances = stancesOf(force?.rig);
       setOptions(stance.select, stances.map(name => [name, name]), force?.stance ?? stances[0]);
-      ground.input.value = force?.margins?.ground ?? '';
-      overhead.input.value = force?.margins?.overhead ?? '';
-      side.input.value = force?.margins?.side ?? '';
-      unit.input.value = force?.margins?.unit ?? '';
-      line.input.value = force?.margins?.line ?? '';
-      turnIn.input.value = force?.margins?.turnIn ?? '';
+      kept.forEach(({ key, input }) => {
+        input.value = force?.margins?.[key] ?? '';
+      });
       replace(summary, force ? [force.route, force.rig].map(file => file?.name ?? 'none').join(' — ') : 'opening…');
     }),
     store.watch(['report', 'units'], ({ report, units }) => {
-      ground.input.placeholder = report ? required(report.margins.groundM, units) : '';
-      overhead.input.placeholder = report ? required(report.margins.overheadM, units) : '';
-      side.input.placeholder = report ? required(report.margins.sideM, units) : '';
-      unit.input.placeholder = report ? required(report.margins.unitM, units) : '';
-      line.input.placeholder = report ? required(report.margins.lineM, units) : '';
-      turnIn.input.placeholder = report ? required(report.margins.turnInM, units) : '';
+      kept.forEach(({ key, input }) => {
+        input.placeholder = report ? required(marginsOf(report)[key], units) : '';
+      });
     }),
     // When a link or a first start cannot be met, the way to mend it is in sight.
     store.watch(['problem', 'report'], ({ problem, report }) => {

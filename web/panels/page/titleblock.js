@@ -1,5 +1,6 @@
 /** The title block: what this sheet shows, of which inputs, by which version. */
 import { el, replace } from '../../dom.js';
+import { MARGINS, marginsOf } from '../../page/margins.js';
 import { chainage, required } from '../../text/format.js';
 import { findConfiguration } from '../../report/report.js';
 
@@ -17,7 +18,7 @@ export function mountTitleBlock(root, { store }) {
 }
 
 function fields({ report, configuration, units }) {
-  const { route, rig, margins } = report;
+  const { route, rig } = report;
   return [
     ['route', 'Route', el('strong', {}, route.name), ` ${chainage(route.lengthM, units)}, `
       + `${report.hazards.length} hazards`, note(route.note)],
@@ -26,10 +27,7 @@ function fields({ report, configuration, units }) {
     ['version', 'Cresthaul', report.version],
     ['configuration', 'Configuration', findConfiguration(report, configuration).label],
     ['margins', 'Margins',
-      `ground ${required(margins.groundM, units)}, overhead ${required(margins.overheadM, units)}, `
-        + `beside ${required(margins.sideM, units)}, between units ${required(margins.unitM, units)}, `
-        + `driver ${required(margins.lineM, units)} off the line `
-        + `and ${required(margins.turnInM, units)} off the turn-in`],
+      MARGINS.map(({ key, kept }) => kept(required(marginsOf(report)[key], units))).join(', ')],
     ['route-sha256', 'Route file SHA-256', el('code', {}, route.sha256)],
     ...(route.limitsSha256
       ? [['limits-sha256', 'Limits file SHA-256', el('code', {}, route.limitsSha256)]] : []),

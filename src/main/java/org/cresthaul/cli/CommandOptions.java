@@ -64,7 +64,8 @@ final class CommandOptions {
         @Override
         public Catalog convert(String text) {
             return Catalog.find(text)
-                    .orElseThrow(() -> new TypeConversionException("it is \"" + text + "\"; write en or es"));
+                    .orElseThrow(() -> new TypeConversionException(
+                            "it is \"" + text + "\"; write " + String.join(" or ", Catalog.names())));
         }
     }
 

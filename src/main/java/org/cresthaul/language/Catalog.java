@@ -27,6 +27,8 @@ public final class Catalog {
 
     public static final Catalog ENGLISH = read("en", "en-US");
     public static final Catalog SPANISH = read("es", "es-US");
+    /** English first: what is said where nobody chose. */
+    public static final List<Catalog> ALL = List.of(ENGLISH, SPANISH);
 
     private final String name;
     private final String tag;
@@ -87,9 +89,12 @@ public final class Catalog {
 
     /** By its name in requests and options, "en" or "es". */
     public static Optional<Catalog> find(String name) {
-        return List.of(ENGLISH, SPANISH).stream()
-                .filter(c -> c.name.equals(name))
-                .findFirst();
+        return ALL.stream().filter(c -> c.name.equals(name)).findFirst();
+    }
+
+    /** Of all of them, in their order. */
+    public static List<String> names() {
+        return ALL.stream().map(Catalog::name).toList();
     }
 
     /** "en" or "es". */

@@ -35,8 +35,7 @@ record PaperRequest(
 
     /** A run sheet, in a language. */
     static PaperRequest readSheet(JsonFields fields) {
-        Catalog language =
-                chosen(fields, "language", List.of("en", "es"), new Catalog[] {Catalog.ENGLISH, Catalog.SPANISH});
+        Catalog language = chosen(fields, "language", Catalog.names(), Catalog.ALL.toArray(new Catalog[0]));
         return read(fields, language);
     }
 
