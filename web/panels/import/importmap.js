@@ -1,5 +1,5 @@
 /** The line of an import and its candidates on a map of its own. */
-import * as L from '../../lib/leaflet/leaflet-src.esm.js';
+import { L } from '../parts/leaflet.js';
 import { el } from '../../dom.js';
 import { drawnBeside, legPaths } from '../../line/legs.js';
 import { kindWords } from '../../import/imported.js';

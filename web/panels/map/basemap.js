@@ -1,5 +1,5 @@
 /** Draws a base map beneath the route, from the program's own file; one path for each layer, styled by the sheet. */
-import * as L from '../../lib/leaflet/leaflet-src.esm.js';
+import { L } from '../parts/leaflet.js';
 import { el } from '../../dom.js';
 import { baseMapPlaces, baseMapShapes, freeNames } from '../../drawing/basemap.js';
 

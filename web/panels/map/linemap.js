@@ -1,5 +1,5 @@
 /** The line of the route while it is drawn or changed, on the map: a handful of handles, and what is on its way. */
-import * as L from '../../lib/leaflet/leaflet-src.esm.js';
+import { L } from '../parts/leaflet.js';
 import { el, replace } from '../../dom.js';
 import { between, rounded, shortWay } from '../../line/course.js';
 import { createShapeLayer } from './shapelayer.js';

@@ -1,5 +1,5 @@
 /** The plan: the route and its hazards on a map that needs no other host; its background is the route's own data. */
-import * as L from '../../lib/leaflet/leaflet-src.esm.js';
+import { L } from '../parts/leaflet.js';
 import { alongRow, calm, el, makeTabStop, replace, roving } from '../../dom.js';
 import { chainage, chainageUnitM, chainageUnitName, room, round } from '../../text/format.js';
 import { isFree, labelSides } from '../../drawing/labels.js';

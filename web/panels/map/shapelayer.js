@@ -1,5 +1,5 @@
 /** The outlines of the corner on show, on the map while they are drawn: every point of them can be moved. */
-import * as L from '../../lib/leaflet/leaflet-src.esm.js';
+import { L } from '../parts/leaflet.js';
 import { el } from '../../dom.js';
 import { shapeOf, shapesOf, verticesOf } from '../../corner/corneroutline.js';
 import { rounded } from '../../line/course.js';

@@ -1,11 +1,13 @@
 package org.cresthaul.server;
 
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
 
 /** The page and its parts, read from the program's own jar. Only what a name spells out plainly is looked up. */
@@ -25,13 +27,28 @@ final class Pages {
             "ico", "image/x-icon",
             "woff2", "font/woff2");
 
+    /** Found once: they are in the jar and stay as they are. */
+    private static final Map<String, Page> FOUND = new ConcurrentHashMap<>();
+
     private Pages() {}
 
-    /** A file that can be served. */
-    record Page(byte[] bytes, String type) {}
+    /**
+     * A file that can be served.
+     *
+     * @param tag of its bytes, as a header has it; weak, since it may be sent compressed or not
+     */
+    record Page(byte[] bytes, String type, String tag) {
+        static Page of(byte[] bytes, String type) {
+            return new Page(bytes, type, "W/\"" + RequestMembers.sha256(bytes, 0, bytes.length) + '"');
+        }
+    }
 
     /** The file at an address of this server, if there is one. */
     static Optional<Page> find(String path) throws IOException {
+        Page known = FOUND.get(path);
+        if (known != null) {
+            return Optional.of(known);
+        }
         String name = path.equals("/") ? "/index.html" : path;
         var plain = PLAIN.matcher(name);
         if (!plain.matches() || !TYPES.containsKey(plain.group("ending"))) {
@@ -40,14 +57,23 @@ final class Pages {
         String resource =
                 name.startsWith("/lib/leaflet/") ? LEAFLET + name.substring("/lib/leaflet/".length()) : "/web" + name;
         try (InputStream in = Pages.class.getResourceAsStream(resource)) {
-            return in == null
-                    ? Optional.empty()
-                    : Optional.of(new Page(in.readAllBytes(), TYPES.get(plain.group("ending"))));
+            if (in == null) {
+                return Optional.empty();
+            }
+            Page page = Page.of(in.readAllBytes(), TYPES.get(plain.group("ending")));
+            FOUND.put(path, page);
+            return Optional.of(page);
         }
     }
 
+    /** The file, or that it is still the one that the asker has. */
     static void serve(Context ctx) throws IOException {
         Page page = find(ctx.path()).orElseThrow(NotFoundResponse::new);
-        ctx.contentType(page.type()).result(page.bytes());
+        ctx.header("ETag", page.tag());
+        if (page.tag().equals(ctx.header("If-None-Match"))) {
+            ctx.status(HttpStatus.NOT_MODIFIED);
+        } else {
+            ctx.contentType(page.type()).result(page.bytes());
+        }
     }
 }

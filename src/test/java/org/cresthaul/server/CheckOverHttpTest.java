@@ -12,11 +12,13 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
+import java.util.ArrayList;
 import java.util.Base64;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.IntStream;
 import org.cresthaul.check.RouteCheck;
@@ -230,5 +232,28 @@ class CheckOverHttpTest {
             assertTrue(headers.firstValue("Server").isEmpty(), path);
             assertTrue(headers.firstValue("Access-Control-Allow-Origin").isEmpty(), path);
         }
+    }
+
+    /** What a browser has of the page is not sent again; anything else is, and each file has a tag of its own. */
+    @Test
+    void aFileOfThePageIsSentOnce() throws Exception {
+        List<String> tags = new ArrayList<>();
+        for (String path : List.of("/", "/app.js", "/lib/leaflet/leaflet.css")) {
+            HttpResponse<String> first = server.get(path);
+            String tag = first.headers().firstValue("ETag").orElseThrow();
+            tags.add(tag);
+
+            HttpResponse<String> again = server.send(
+                    server.request(path).header("If-None-Match", tag).GET());
+            assertEquals(304, again.statusCode(), path);
+            assertEquals("", again.body(), path);
+            assertEquals("no-cache", again.headers().firstValue("Cache-Control").orElse(""), path);
+
+            HttpResponse<String> other = server.send(
+                    server.request(path).header("If-None-Match", "W/\"00\"").GET());
+            assertEquals(200, other.statusCode(), path);
+            assertEquals(first.body(), other.body(), path);
+        }
+        assertEquals(3, Set.copyOf(tags).size());
     }
 }

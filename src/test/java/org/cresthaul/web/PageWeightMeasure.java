@@ -1,0 +1,37 @@
+package org.cresthaul.web;
+
+import org.cresthaul.server.Samples;
+import org.cresthaul.server.TestServer;
+
+/** What opening the page takes over the wire until the sample's plan is there, the first time and again. */
+final class PageWeightMeasure {
+    /** Bytes with their headers, by what they are; and when the page first showed something, ms. */
+    private static final String WEIGHED = """
+            const all = [...performance.getEntriesByType('resource'), ...performance.getEntriesByType('navigation')];
+            const kind = name => (name.includes('/api/') ? 'answers' : name.endsWith('.js') ? 'scripts'
+              : name.endsWith('.css') ? 'styles' : 'else');
+            const sums = {};
+            for (const { name, transferSize } of all) {
+              sums[kind(name)] = (sums[kind(name)] ?? 0) + transferSize;
+            }
+            const first = Math.round(performance.getEntriesByName('first-contentful-paint')[0].startTime);
+            return JSON.stringify(sums) + ', ' + all.length + ' requests, '
+              + Math.round(Object.values(sums).reduce((a, b) => a + b) / 1000) + ' KB; first paint after '
+              + first + ' ms';""";
+
+    private PageWeightMeasure() {}
+
+    public static void main(String[] arguments) throws Exception {
+        try (TestServer server = new TestServer(Samples.bundled());
+                Browser browser = new Browser()) {
+            for (String time : new String[] {"the first time", "again"}) {
+                browser.open("about:blank");
+                browser.open(server.url());
+                browser.await(
+                        "the plan is there",
+                        b -> "ready".equals(b.find("#route-plan").getDomAttribute("data-status")));
+                System.out.println(time + ": " + browser.run(WEIGHED));
+            }
+        }
+    }
+}
