@@ -109,6 +109,9 @@ class PageTest {
 
     @Test
     void everyCellOfTheMatrixIsTheApis() {
+        browser.await(
+                "the plan, with which the matrix is drawn anew, is there",
+                b -> "ready".equals(b.find("#route-plan").getDomAttribute("data-status")));
         int compared = 0;
         for (JsonNode hazard : page.report().path("hazards")) {
             String id = hazard.path("id").textValue();

@@ -78,7 +78,10 @@ final class Walk {
     /** Presses a button, a link, a box or the head of something folded. */
     void press(String selector) {
         if (hand == Hand.KEYS) {
-            boolean isBox = awaitReady(selector).getTagName().equals("input");
+            // What is drawn anew meanwhile is looked at again.
+            String tag = browser.await(
+                    "can be pressed: " + selector, b -> awaitReady(selector).getTagName());
+            boolean isBox = tag.equals("input");
             tabTo(selector);
             key(isBox ? Keys.SPACE : Keys.ENTER);
         } else {

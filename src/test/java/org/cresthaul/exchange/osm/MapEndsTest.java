@@ -189,8 +189,11 @@ class MapEndsTest {
                 Optional.empty());
 
         assertEquals(
-                List.of("reported by the import, since the map has no object there: the extract says that it does not"
-                        + " cover this part of the line"),
+                List.of(
+                        "reported by the import, since the map has no object there: the extract has no road under this"
+                                + " part of the line",
+                        "reported by the import, since the map has no object there: the extract says that it does not"
+                                + " cover this part of the line"),
                 imported.route().candidates().stream()
                         .map(c -> c.candidate().told().toString())
                         .toList());
