@@ -4,16 +4,9 @@ import { against } from '../../text/format.js';
 import { fieldsOf, LAYOUTS, lentBy } from '../../corner/cornerform.js';
 import { findCell, findConfiguration, findHazard } from '../../report/report.js';
 import { drawTemplate } from './cornerformview.js';
+import { DRAFT_STATES } from '../parts/draftstates.js';
 import { verdictTag } from '../parts/symbol.js';
 
-const STATES = {
-  same: 'The route has these numbers.',
-  changed: 'Not in the route yet.',
-  sent: 'Being put into the route and checked…',
-  unread: 'Not in the route: mend what is told below.',
-  refused: 'Not in the route: mend what is told below.',
-  unsent: 'Not in the route: see the message at the top of the page.',
-};
 const OTHERS = {
   outlines: 'This corner is drawn by its outlines. They stay as the file has them.',
   more: 'The file says more of this corner than a form holds. It stays as the file has it.',
@@ -125,7 +118,7 @@ export function mountCornerForm(root, { store, actions }) {
     rows(corner);
     say(root.querySelector('#corner-unit'), corner.draft.unit === 'ft' ? 'feet' : 'meters');
     say(state, corner.draft.isNew && corner.status === 'same' ? 'Nobody has measured this corner.'
-      : STATES[corner.status]);
+      : DRAFT_STATES[corner.status]);
     reset.disabled = corner.status === 'same' || corner.status === 'sent';
     tell(corner);
     const fresh = corner.status === 'same' && !busy;

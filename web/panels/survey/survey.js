@@ -8,19 +8,12 @@ import { FIELDS, RAILS } from '../../survey/survey.js';
 import { createLevelNotes } from './levelnotes.js';
 import { createSurveyTable } from './surveytable.js';
 import { drawSurvey } from './surveyview.js';
+import { DRAFT_STATES } from '../parts/draftstates.js';
 import { verdictTag } from '../parts/symbol.js';
 
 const HOW = 'Distances count from the point of the hazard along travel, negative before it; heights are above any one '
   + 'level. Type them, or copy columns in a spreadsheet and paste them into the first cell. Enter and arrow keys go '
   + 'from row to row.';
-const STATES = {
-  same: 'The route has these numbers.',
-  changed: 'Not in the route yet.',
-  sent: 'Being put into the route and checked…',
-  unread: 'Not in the route: mend what is told below.',
-  refused: 'Not in the route: mend what is told below.',
-  unsent: 'Not in the route: see the message at the top of the page.',
-};
 
 export function mountSurvey(root, { store, actions }) {
   const table = createSurveyTable(actions);
@@ -97,7 +90,7 @@ export function mountSurvey(root, { store, actions }) {
     heightsFor(survey);
     tellFields(survey);
     const fresh = survey.status === 'same' && !busy;
-    say(state, STATES[survey.status]);
+    say(state, DRAFT_STATES[survey.status]);
     firstProblem(survey);
     say(said, survey.said);
     root.querySelector('#survey-reset').disabled = survey.status === 'same' || survey.status === 'sent';
