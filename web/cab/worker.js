@@ -2,13 +2,9 @@
  * Keeps the cab page on the phone: its own files when it is installed, each one anew whenever the server answers.
  * Sheets and ticks are kept by the page itself. Nothing but GET, nothing of another server.
  */
-const CACHE = 'cresthaul-cab-1';
+const CACHE = 'cresthaul-cab-2';
 const SHELL = [
-  'cab.html', 'app.js', 'cab.css', 'cab.webmanifest', 'icon-192.png', 'icon-512.png',
-  'keeping.js', 'position.js', 'sheet.js', 'words.js',
-  'views/cards.js', 'views/line.js', 'views/place.js', 'views/places.js', 'views/sheets.js', 'views/strip.js',
-  'views/stuck.js',
-  '../css/paper.css', '../dom.js', '../text/format.js', '../icon.svg',
+  'cab.html', 'app.js', 'cab.css', 'cab.webmanifest', 'icon-192.png', 'icon-512.png', '../icon.svg',
 ];
 /** A poor signal is no signal: after this long the kept file is shown, milliseconds. */
 const PATIENCE_MS = 2500;

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import test from 'node:test';
 import { createKeeping } from '../../../web/cab/keeping.js';
 import { along } from '../../../web/cab/position.js';
@@ -168,16 +168,12 @@ test('both languages have every word, and what the catalogs of the papers have i
     .match(/^paper-translated=(.*)$/m)[1]);
 });
 
-test('the worker keeps every file that the page is made of', () => {
-  const worker = readFileSync('web/cab/worker.js', 'utf8');
-  const shell = [...worker.match(/const SHELL = \[([^\]]*)\]/)[1].matchAll(/'([^']+)'/g)].map(found => found[1]);
-  const own = folder => readdirSync(`web/cab/${folder}`, { withFileTypes: true })
-    .flatMap(file => (file.isDirectory() ? own(`${folder}${file.name}/`) : [`${folder}${file.name}`]));
-  const files = own('').filter(name => name !== 'worker.js');
-  const outside = files.filter(name => /\.(js|html)$/.test(name)).flatMap(name =>
-    [...readFileSync(`web/cab/${name}`, 'utf8').matchAll(/(?:from '|(?:href|src)=")((?:\.\.\/)+[^'"]+)/g)]
-      .map(found => new URL(found[1], `http://x/cab/${name}`).pathname.slice(1)));
-  assert.ok(files.length > 12 && outside.length > 3);
-  assert.deepEqual([...shell].sort(), [...files, ...new Set(outside.map(name => `../${name}`))]
-    .filter((name, index, all) => all.indexOf(name) === index && !name.startsWith('../cab/')).sort());
+test('the worker keeps every file that the page asks for, each of its scripts and styles being one', () => {
+  const read = name => readFileSync(`web/cab/${name}`, 'utf8');
+  const shell = [...read('worker.js').match(/const SHELL = \[([^\]]*)\]/)[1].matchAll(/'([^']+)'/g)]
+    .map(found => found[1]);
+  const asked = [...read('cab.html').matchAll(/(?:href|src)="([^"]+)"/g)].map(found => found[1]);
+  const icons = JSON.parse(read('cab.webmanifest')).icons.map(icon => icon.src);
+  assert.ok(asked.length > 4 && icons.length > 1);
+  assert.deepEqual([...shell].sort(), [...new Set(['cab.html', ...asked, ...icons])].sort());
 });

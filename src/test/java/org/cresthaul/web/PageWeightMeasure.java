@@ -5,7 +5,9 @@ import org.cresthaul.server.TestServer;
 
 /** What opening the page takes over the wire until the sample's plan is there, the first time and again. */
 final class PageWeightMeasure {
-    /** Bytes with their headers, by what they are; and when the page first showed something, ms. */
+    /**
+     * Bytes with their headers, by what they are; and when the page first showed something and its largest part, ms.
+     */
     private static final String WEIGHED = """
             const all = [...performance.getEntriesByType('resource'), ...performance.getEntriesByType('navigation')];
             const kind = name => (name.includes('/api/') ? 'answers' : name.endsWith('.js') ? 'scripts'
@@ -15,9 +17,16 @@ final class PageWeightMeasure {
               sums[kind(name)] = (sums[kind(name)] ?? 0) + transferSize;
             }
             const first = Math.round(performance.getEntriesByName('first-contentful-paint')[0].startTime);
+            let largest;
+            const seen = new PerformanceObserver(() => {});
+            seen.observe({ type: 'largest-contentful-paint', buffered: true });
+            for (const paint of seen.takeRecords()) {
+              largest = Math.round(paint.startTime) + ' ms, ' + paint.element?.tagName + ' ' + paint.element?.id
+                + ' "' + (paint.element?.textContent ?? '').trim().slice(0, 40) + '"';
+            }
             return JSON.stringify(sums) + ', ' + all.length + ' requests, '
               + Math.round(Object.values(sums).reduce((a, b) => a + b) / 1000) + ' KB; first paint after '
-              + first + ' ms';""";
+              + first + ' ms, the largest after ' + largest;""";
 
     private PageWeightMeasure() {}
 
