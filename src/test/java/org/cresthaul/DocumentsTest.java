@@ -164,7 +164,7 @@ class DocumentsTest {
                 .matcher(document);
         int answered = 0;
         try (ProjectStore store = SqliteStore.in(folder);
-                TestServer server = new TestServer(new ServerOptions(
+                TestServer server = TestServer.remembering(new ServerOptions(
                         Optional.empty(), 0, Optional.empty(), Samples.bundled(), Optional.of(store)))) {
             while (example.find()) {
                 assertFalse(example.group().substring(5).contains("```sh"), "each example says what it answers");

@@ -13,7 +13,6 @@ import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.report.Version;
 import org.cresthaul.route.Route;
 import org.cresthaul.store.PaperKind;
-import org.cresthaul.store.ProjectStore;
 import org.cresthaul.units.InputRejected;
 import org.cresthaul.view.RouteView;
 
@@ -26,17 +25,19 @@ final class Api {
     private final WorkGate gate;
     private final BodyGate bodies;
     private final ImportDesk imports;
-    private final CheckedReports reports = new CheckedReports();
+    private final CheckedReports reports;
     private final Underway<CheckUnderway> underway = new Underway<>();
     private final ProjectDesk projects;
 
-    Api(Samples samples, Optional<Tiles> tiles, Optional<ProjectStore> projects, WorkGate gate, BodyGate bodies) {
-        this.samples = samples;
-        this.tiles = tiles;
+    /** @param reports what was checked and planned before, here or by another server */
+    Api(ServerOptions options, WorkGate gate, BodyGate bodies, CheckedReports reports) {
+        this.samples = options.samples();
+        this.tiles = options.tiles();
         this.gate = gate;
         this.bodies = bodies;
         this.imports = new ImportDesk(gate, bodies);
-        this.projects = new ProjectDesk(projects, bodies);
+        this.reports = reports;
+        this.projects = new ProjectDesk(options.projects(), bodies);
     }
 
     List<Endpoint> endpoints() {

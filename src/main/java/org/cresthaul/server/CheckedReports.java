@@ -21,11 +21,11 @@ import org.cresthaul.report.Report;
  * made anew, the places that are as they were before are not judged again.
  */
 final class CheckedReports {
-    private static final int MOST = 4;
+    private static final int USUAL_MOST = 4;
 
     private final BiFunction<CheckRequest, CheckFollower, Report> check;
-    private final MadeOnce<Question, Report> reports = new MadeOnce<>(MOST);
-    private final MadeOnce<PlanQuestion, Plan> plans = new MadeOnce<>(MOST);
+    private final MadeOnce<Question, Report> reports;
+    private final MadeOnce<PlanQuestion, Plan> plans;
 
     private final KeptAnswers answers = new KeptAnswers();
 
@@ -39,15 +39,26 @@ final class CheckedReports {
     private record PlanQuestion(Question check, PlanOptions options) {}
 
     CheckedReports() {
-        this(new KeptFindings());
+        this(USUAL_MOST);
     }
 
-    private CheckedReports(KeptFindings kept) {
-        this((c, follower) -> RouteCheck.check(c.haul(), c.inputs(), kept, follower));
+    /** @param most how many reports are kept, and how many plans */
+    CheckedReports(int most) {
+        this(most, new KeptFindings());
+    }
+
+    private CheckedReports(int most, KeptFindings kept) {
+        this(most, (c, follower) -> RouteCheck.check(c.haul(), c.inputs(), kept, follower));
     }
 
     CheckedReports(BiFunction<CheckRequest, CheckFollower, Report> check) {
+        this(USUAL_MOST, check);
+    }
+
+    private CheckedReports(int most, BiFunction<CheckRequest, CheckFollower, Report> check) {
         this.check = check;
+        this.reports = new MadeOnce<>(most);
+        this.plans = new MadeOnce<>(most);
     }
 
     Report of(CheckRequest asked) {

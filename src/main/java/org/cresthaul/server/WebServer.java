@@ -26,14 +26,13 @@ public final class WebServer implements AutoCloseable {
 
     /** @throws UncheckedIOException when the port cannot be had */
     public static WebServer start(ServerOptions options) {
-        return start(options, WorkGate.Limits.usual(), BodyGate.usual());
+        return start(options, WorkGate.Limits.usual(), BodyGate.usual(), new CheckedReports());
     }
 
-    static WebServer start(ServerOptions options, WorkGate.Limits limits, BodyGate bodies) {
+    static WebServer start(ServerOptions options, WorkGate.Limits limits, BodyGate bodies, CheckedReports reports) {
         AnswerHeaders headers = new AnswerHeaders(options.tiles());
         WorkGate gate = new WorkGate(limits);
-        List<Endpoint> endpoints =
-                new Api(options.samples(), options.tiles(), options.projects(), gate, bodies).endpoints();
+        List<Endpoint> endpoints = new Api(options, gate, bodies, reports).endpoints();
         Javalin javalin = Javalin.create(config -> {
             jetty(config, headers);
             HostGuard guard = new HostGuard(options);

@@ -37,8 +37,8 @@ class OpenApiTest {
         Set<String> served = new TreeSet<>();
         WorkGate gate = new WorkGate(new WorkGate.Limits(1, 0, 0, 1, 1000, 1000));
         gate.close();
-        for (Endpoint e :
-                new Api(TestServer.small(), Optional.empty(), Optional.empty(), gate, BodyGate.usual()).endpoints()) {
+        ServerOptions options = new ServerOptions(Optional.empty(), 0, Optional.empty(), TestServer.small());
+        for (Endpoint e : new Api(options, gate, BodyGate.usual(), new CheckedReports()).endpoints()) {
             served.add(e.method().name() + " " + e.path());
         }
         Set<String> described = new TreeSet<>();

@@ -17,6 +17,8 @@ import org.cresthaul.store.ProjectStore;
 /** A server on a free port with one small invented route and rig, and a client for it. */
 public final class TestServer implements AutoCloseable {
     private static final ObjectMapper JSON = new ObjectMapper();
+    /** Answers of all servers that remember: the same bytes have the same answer whoever asks. */
+    private static final CheckedReports REMEMBERED = new CheckedReports(64);
 
     private final WebServer server;
     private final HttpClient client = HttpClient.newHttpClient();
@@ -26,12 +28,33 @@ public final class TestServer implements AutoCloseable {
     }
 
     public TestServer(ServerOptions options) {
-        server = WebServer.start(options);
+        this(WebServer.start(options));
+    }
+
+    private TestServer(WebServer server) {
+        this.server = server;
     }
 
     /** With limits of its own. */
     TestServer(WorkGate.Limits limits, BodyGate bodies) {
-        server = WebServer.start(new ServerOptions(Optional.empty(), 0, Optional.empty(), small()), limits, bodies);
+        this(WebServer.start(
+                new ServerOptions(Optional.empty(), 0, Optional.empty(), small()),
+                limits,
+                bodies,
+                new CheckedReports()));
+    }
+
+    /**
+     * Serves samples to a test of what the page makes of the answers, not of how they are made: what another such
+     * server has checked is not checked again.
+     */
+    public static TestServer remembering(Samples samples) {
+        return remembering(new ServerOptions(Optional.empty(), 0, Optional.empty(), samples));
+    }
+
+    /** Likewise. */
+    public static TestServer remembering(ServerOptions options) {
+        return new TestServer(WebServer.start(options, WorkGate.Limits.usual(), BodyGate.usual(), REMEMBERED));
     }
 
     /** Serves them and keeps projects. */

@@ -23,7 +23,7 @@ class BridgePageTest {
         Samples samples = new Samples(
                 List.of(new Sample("small.route.geojson", route.getBytes(StandardCharsets.UTF_8))),
                 List.of(new Sample("small.rig.json", WeightsTexts.RIG.getBytes(StandardCharsets.UTF_8))));
-        try (TestServer server = new TestServer(samples);
+        try (TestServer server = TestServer.remembering(samples);
                 Browser browser = new Browser()) {
             browser.resize(1280, 900);
             browser.open(server.url() + "#route=small&rig=small&hazard=B01");

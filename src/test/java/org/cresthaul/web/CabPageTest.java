@@ -42,7 +42,7 @@ class CabPageTest {
         route = text(samples.routes(), "sorrel-valley")
                 .replaceFirst("(\"crossingNumber\": *\"000021X\")", "$1, \"emergencyPhone\": \"" + PHONE + "\"");
         rig = text(samples.rigs(), "lowbed-loaded");
-        server = new TestServer(new Samples(
+        server = TestServer.remembering(new Samples(
                 List.of(new Sample("valley.route.geojson", route.getBytes(StandardCharsets.UTF_8))),
                 List.of(new Sample("lowbed.rig.json", rig.getBytes(StandardCharsets.UTF_8))),
                 List.of()));

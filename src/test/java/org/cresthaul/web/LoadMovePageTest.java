@@ -60,7 +60,7 @@ class LoadMovePageTest {
     static void start() throws Exception {
         rig = Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json"));
         store = SqliteStore.in(folder);
-        server = new TestServer(new ServerOptions(
+        server = TestServer.remembering(new ServerOptions(
                 Optional.empty(),
                 0,
                 Optional.empty(),

@@ -35,7 +35,7 @@ class LoadsPageTest {
                 bundled.rigs().stream()
                         .filter(r -> r.id().equals("lowbed-loaded"))
                         .toList());
-        server = new TestServer(samples);
+        server = TestServer.remembering(samples);
         front = new RememberedAnswers(server.url());
         route = new String(samples.routes().get(0).document(), StandardCharsets.UTF_8);
         rig = new String(samples.rigs().get(0).document(), StandardCharsets.UTF_8);

@@ -34,7 +34,7 @@ class PlanPageTest {
     @BeforeAll
     static void start() throws Exception {
         samples = Samples.bundled();
-        server = new TestServer(samples);
+        server = TestServer.remembering(samples);
         browser = new Browser();
     }
 

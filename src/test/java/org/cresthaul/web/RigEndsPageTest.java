@@ -30,7 +30,8 @@ class RigEndsPageTest {
     @BeforeAll
     static void start() throws Exception {
         Sample route = new Sample("small.route.geojson", RouteTexts.ROUTE.getBytes(StandardCharsets.UTF_8));
-        server = new TestServer(new Samples(List.of(route), Samples.bundled().rigs(), List.of()));
+        server = TestServer.remembering(
+                new Samples(List.of(route), Samples.bundled().rigs(), List.of()));
         browser = new Browser();
     }
 

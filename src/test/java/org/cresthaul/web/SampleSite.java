@@ -19,7 +19,7 @@ final class SampleSite implements BeforeAllCallback {
 
     private static final class Running implements AutoCloseable {
         private final Samples samples = Samples.bundled();
-        private final TestServer server = new TestServer(samples);
+        private final TestServer server = TestServer.remembering(samples);
         private final RememberedAnswers front;
         private final JsonNode report;
 

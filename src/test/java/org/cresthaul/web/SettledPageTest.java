@@ -30,7 +30,7 @@ class SettledPageTest {
     @BeforeAll
     static void start() throws Exception {
         samples = Samples.bundled();
-        server = new TestServer(samples);
+        server = TestServer.remembering(samples);
         browser = new Browser();
     }
 

@@ -60,7 +60,7 @@ class WaysTest {
         store = SqliteStore.in(Files.createDirectory(folder.resolve("data")));
         rig = Path.of("sample-routes/lowbed-loaded.rig.json").toAbsolutePath();
         route = Files.writeString(folder.resolve("mill.route.geojson"), WayFiles.mill());
-        server = new TestServer(new ServerOptions(
+        server = TestServer.remembering(new ServerOptions(
                 Optional.empty(),
                 0,
                 Optional.empty(),
