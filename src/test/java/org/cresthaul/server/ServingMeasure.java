@@ -6,8 +6,6 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -21,8 +19,6 @@ import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.RouteTexts;
-import org.cresthaul.store.ProjectStore;
-import org.cresthaul.store.SqliteStore;
 
 /**
  * What the server does under load from another process: reads by the second, saves while checks take the whole machine,
@@ -42,38 +38,14 @@ public final class ServingMeasure {
     }
 
     public static void main(String[] arguments) throws Exception {
-        if (arguments.length == 2 && arguments[0].equals("serve")) {
-            serve(Path.of(arguments[1]));
-            return;
-        }
-        Path folder = Files.createTempDirectory("serving-measure");
-        Process server = new ProcessBuilder(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-cp",
-                        System.getProperty("java.class.path"),
-                        ServingMeasure.class.getName(),
-                        "serve",
-                        folder.toString())
-                .redirectError(ProcessBuilder.Redirect.DISCARD)
-                .start();
-        try {
-            ServingMeasure measure = new ServingMeasure(server.inputReader().readLine());
+        try (ServedApart server = new ServedApart()) {
+            ServingMeasure measure = new ServingMeasure(server.url());
             measure.reads(false);
             measure.reads(true);
             measure.saves();
             measure.edits();
-        } finally {
-            server.destroy();
         }
         System.exit(0);
-    }
-
-    private static void serve(Path folder) throws Exception {
-        try (ProjectStore store = SqliteStore.in(folder);
-                TestServer server = TestServer.keeping(store)) {
-            System.out.println(server.url());
-            Thread.currentThread().join();
-        }
     }
 
     private HttpResponse<String> send(HttpRequest.Builder request) throws Exception {
