@@ -15,6 +15,7 @@ import java.util.concurrent.CountDownLatch;
 import org.cresthaul.exchange.BaseMapFile;
 import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.Haul;
 import org.cresthaul.report.Margins;
 import org.cresthaul.report.Report;
 import org.cresthaul.server.Sample;
@@ -112,13 +113,14 @@ final class ServeCommand implements Callable<Integer> {
         requireOwnAddress();
         Optional<ProjectStore> projects = data.open(program);
         try (WebServer server = start(tiles, samples, projects)) {
-            Report report = question.answer(Margins.defaults());
+            Haul haul = question.haul(Margins.defaults());
+            Report report = server.check(haul, question.inputs());
             program.print(new VerdictTable(units).of(report));
             if (projects.isPresent()) {
                 program.print("\nProjects are kept in " + data.folder().orElseThrow() + ".");
             }
             program.print("\nOpen " + server.url() + " for the sheet; Ctrl+C ends the server.\n");
-            server.rehearse();
+            server.prepare(haul, question.inputs());
             new CountDownLatch(1).await();
             return ExitCode.CLEAR;
         } catch (InterruptedException e) {

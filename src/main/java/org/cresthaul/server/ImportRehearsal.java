@@ -20,31 +20,15 @@ final class ImportRehearsal {
     /** About 7 m. */
     static final double STEP_DEG = 1.0 / 16_384;
 
-    /** Until the sheet that is opened first has most likely been checked. */
-    private static final long AFTER_MS = 5_000;
-
     private static final long LONG_NS = 3_000_000_000L;
 
     private ImportRehearsal() {}
 
-    /** Begins aside, in a while; it ends by itself, and with the program. */
-    static void begin() {
-        Thread aside = new Thread(
-                () -> {
-                    try {
-                        Thread.sleep(AFTER_MS);
-                        long from = System.nanoTime();
-                        while (System.nanoTime() - from < LONG_NS) {
-                            once();
-                        }
-                    } catch (InterruptedException e) {
-                        Thread.currentThread().interrupt();
-                    }
-                },
-                "import-rehearsal");
-        aside.setDaemon(true);
-        aside.setPriority(Thread.MIN_PRIORITY);
-        aside.start();
+    static void run() {
+        long from = System.nanoTime();
+        while (System.nanoTime() - from < LONG_NS) {
+            once();
+        }
     }
 
     /** The answer to one import, as it would be sent. */

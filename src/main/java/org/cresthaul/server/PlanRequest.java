@@ -29,22 +29,23 @@ record PlanRequest(
         List<PlanOptions.Settled> settled) {
     private static final int MOST_NAMED = 2000;
 
+    /** What is asked for when nothing is chosen. */
+    static final PlanRequest PLAIN = new PlanRequest(
+            Optional.empty(),
+            List.of(),
+            Optional.empty(),
+            false,
+            List.of(),
+            List.of(),
+            Optional.empty(),
+            false,
+            List.of());
+
     /** A plan and the report it was made from. */
     record Planned(Report report, Plan plan) {}
 
     static PlanRequest read(JsonFields fields) {
-        return fields.findObject("plan")
-                .map(PlanRequest::options)
-                .orElse(new PlanRequest(
-                        Optional.empty(),
-                        List.of(),
-                        Optional.empty(),
-                        false,
-                        List.of(),
-                        List.of(),
-                        Optional.empty(),
-                        false,
-                        List.of()));
+        return fields.findObject("plan").map(PlanRequest::options).orElse(PLAIN);
     }
 
     private static PlanRequest options(JsonFields plan) {

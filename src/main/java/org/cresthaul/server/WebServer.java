@@ -7,6 +7,9 @@ import io.javalin.util.JavalinException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import org.cresthaul.report.Haul;
+import org.cresthaul.report.Inputs;
+import org.cresthaul.report.Report;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
 /** The page and the API over HTTP, on this machine's loopback unless told otherwise. */
@@ -17,11 +20,13 @@ public final class WebServer implements AutoCloseable {
     private final Javalin javalin;
     private final String address;
     private final WorkGate gate;
+    private final CheckedReports reports;
 
-    private WebServer(Javalin javalin, String address, WorkGate gate) {
+    private WebServer(Javalin javalin, String address, WorkGate gate, CheckedReports reports) {
         this.javalin = javalin;
         this.address = address;
         this.gate = gate;
+        this.reports = reports;
     }
 
     /** @throws UncheckedIOException when the port cannot be had */
@@ -55,7 +60,7 @@ public final class WebServer implements AutoCloseable {
             gate.close();
             throw new UncheckedIOException(new IOException("cannot listen on port " + options.port(), e));
         }
-        return new WebServer(javalin, options.address(), gate);
+        return new WebServer(javalin, options.address(), gate, reports);
     }
 
     private static void jetty(JavalinConfig config, AnswerHeaders headers) {
@@ -67,9 +72,34 @@ public final class WebServer implements AutoCloseable {
         config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
     }
 
-    /** Lets what is seldom used first be quick the first time: for a server that people wait for, not for tests. */
-    public void rehearse() {
-        ImportRehearsal.begin();
+    /** A report, which is there then for whoever asks the server the same. */
+    public Report check(Haul haul, Inputs inputs) {
+        return reports.of(new CheckRequest(haul, inputs));
+    }
+
+    /**
+     * For a server that people wait for: makes the plan of what was checked, then lets imports be quick the first time.
+     * Begins aside and ends by itself, and with the program.
+     */
+    public void prepare(Haul haul, Inputs inputs) {
+        Thread aside = new Thread(
+                () -> {
+                    planAhead(new CheckRequest(haul, inputs), reports);
+                    ImportRehearsal.run();
+                },
+                "preparation");
+        aside.setDaemon(true);
+        aside.setPriority(Thread.MIN_PRIORITY);
+        aside.start();
+    }
+
+    /** The plan that the page asks for when it opens, made before it does; none that would be refused. */
+    static void planAhead(CheckRequest check, CheckedReports reports) {
+        try {
+            PlanRequest.PLAIN.of(check.requireBoundedWork(), reports);
+        } catch (Refusal tooMuch) {
+            // The page is told so when it asks.
+        }
     }
 
     public int port() {

@@ -31,7 +31,7 @@ public final class TestServer implements AutoCloseable {
         this(WebServer.start(options));
     }
 
-    private TestServer(WebServer server) {
+    TestServer(WebServer server) {
         this.server = server;
     }
 

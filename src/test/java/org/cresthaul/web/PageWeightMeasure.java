@@ -30,12 +30,22 @@ final class PageWeightMeasure {
 
     private PageWeightMeasure() {}
 
+    /** @param arguments the address of a server that runs; without one it starts a fresh one in this process */
     public static void main(String[] arguments) throws Exception {
-        try (TestServer server = new TestServer(Samples.bundled());
-                Browser browser = new Browser()) {
+        if (arguments.length > 0) {
+            weigh(arguments[0]);
+            return;
+        }
+        try (TestServer server = new TestServer(Samples.bundled())) {
+            weigh(server.url());
+        }
+    }
+
+    private static void weigh(String url) throws Exception {
+        try (Browser browser = new Browser()) {
             for (String time : new String[] {"the first time", "again"}) {
                 browser.open("about:blank");
-                browser.open(server.url());
+                browser.open(url);
                 browser.await(
                         "the plan is there",
                         b -> "ready".equals(b.find("#route-plan").getDomAttribute("data-status")));
