@@ -10,6 +10,7 @@ import org.cresthaul.report.UncertaintyTerm;
 import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
+import org.cresthaul.route.CornerSource;
 import org.cresthaul.route.HazardPlace;
 import org.cresthaul.route.RouteCorner;
 
@@ -73,7 +74,7 @@ final class CornerFindings {
             if (shape.onLeft()) {
                 notes.add("driven on the left: the opposing lanes are on the right");
             }
-            if (corner.source().equals("surveyed")) {
+            if (corner.source() == CornerSource.SURVEYED) {
                 notes.add("beyond the survey the road is taken to go on straight at its width");
             }
         });

@@ -9,6 +9,7 @@ import org.cresthaul.language.Sentence;
 import org.cresthaul.report.CornerFinding;
 import org.cresthaul.report.PivotState;
 import org.cresthaul.report.Verdict;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.turning.CornerFit;
 
 /** Why a corner is not clear in one configuration. */
@@ -106,12 +107,12 @@ final class CornerReasons {
     }
 
     private Sentence goesOver(CornerFit.Gap gap) {
-        String unit = judged.fit().combination().units().get(gap.unit()).name().word();
-        boolean whole = gap.part().equals(unit);
+        UnitName unit = judged.fit().combination().nameOf(gap);
+        boolean whole = gap.part().isBodyOf(unit);
         Sentence said = Sentence.of(whole ? Code.CORNER_GOES_OVER : Code.CORNER_PART_GOES_OVER)
-                .with("unit", Names.of(unit))
+                .with("unit", Names.of(unit.word()))
                 .with("side", Sentence.word(gap.side()))
                 .with("against", Sentence.word(gap.against()));
-        return whole ? said : said.with("part", Names.of(gap.part()));
+        return whole ? said : said.with("part", Names.of(gap.part().word()));
     }
 }

@@ -39,7 +39,7 @@ final class CornerTelling {
                 check.uncertaintyM(),
                 fit.lateM(),
                 j.verdict(),
-                fit.combination().units().get(t.unit()).name().word(),
+                fit.combination().nameOf(t),
                 t.part(),
                 t.side(),
                 t.against(),
@@ -50,7 +50,7 @@ final class CornerTelling {
                 BackingLines.of(j.space().corner(), fit, booster),
                 gaps.stream()
                         .map(g -> new CornerFinding.SideGap(
-                                fit.combination().units().get(g.unit()).name().word(),
+                                fit.combination().nameOf(g),
                                 g.part(),
                                 g.side(),
                                 g.against(),

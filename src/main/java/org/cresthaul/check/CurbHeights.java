@@ -12,6 +12,7 @@ import org.cresthaul.turning.LowPart;
 import org.cresthaul.turning.TurningCombination;
 import org.cresthaul.turning.TurningCombination.Body;
 import org.cresthaul.turning.TurningCombination.PlanUnit;
+import org.cresthaul.turning.UnitPart;
 
 /**
  * What a setting may carry over raised ground beside a corner. Undersides are taken over level ground, slice by slice,
@@ -108,7 +109,7 @@ final class CurbHeights {
                 half = Math.max(half, body.halfWidthM());
             }
         }
-        return new LowPart(unitOf(slice), unit.name().word(), rear, front, half, island);
+        return new LowPart(unitOf(slice), UnitPart.BODY.of(unit.name()), rear, front, half, island);
     }
 
     /** Which unit of the combination a slice turns with: a locked booster's with the trailer. */

@@ -51,7 +51,6 @@ final class DriverLines {
         }
         double half = fit.combination().units().get(0).tires().get(0).halfWidthM();
         CornerFit.Gap tightest = fit.tightest();
-        String unit = fit.combination().units().get(tightest.unit()).name().word();
         boolean onLeft = corner.onLeft();
         double side = onLeft ? -1 : 1;
         return new DriverLine(
@@ -68,7 +67,7 @@ final class DriverLines {
                 edgeM(out, fit.escorts(), onLeft) + side * fit.steering().offsetOutM() - half,
                 tightest.side(),
                 Sentence.of(Code.PART_TO)
-                        .with("part", CornerFinding.part(unit, tightest.part()))
+                        .with("part", CornerFinding.part(fit.combination().nameOf(tightest), tightest.part()))
                         .with("other", Sentence.word(tightest.against())));
     }
 

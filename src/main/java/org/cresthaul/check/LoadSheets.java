@@ -63,7 +63,7 @@ public final class LoadSheets {
             lines.add(new LoadSheet.AxleLine(
                     axle.place().label().toString(),
                     axle.place().group().word(),
-                    axle.place().kind().word(),
+                    axle.place().kind(),
                     axle.place().xM(),
                     axle.loadKg(),
                     right.isPresent() ? right.getAsDouble() : null,

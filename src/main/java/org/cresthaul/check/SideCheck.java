@@ -209,6 +209,7 @@ public final class SideCheck {
                 spare.provenWithinM(),
                 spare.unit(),
                 spare.point(),
+                spare.raisedTire(),
                 spare.distanceM(),
                 spare.steerM(),
                 spare.undecided());

@@ -197,7 +197,7 @@ public record Surroundings(
         for (String sign : crossing.signs()) {
             notes.add("sign posted: " + sign);
         }
-        if (crossing.signs().stream().noneMatch(s -> s.equals("W10-5"))) {
+        if (!crossing.hasLowGroundSign()) {
             notes.add("no low-ground-clearance sign (W10-5) is recorded; that does not mean the crossing is flat");
         }
         limits.addAll(SurveySpacing.atTracks(crossing.lines(), crossing.tracksM()));

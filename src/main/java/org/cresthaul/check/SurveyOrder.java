@@ -19,8 +19,6 @@ import org.cresthaul.route.Sketch;
 
 /** Which places of a route wait for a survey, in the order in which it is worth going there. */
 final class SurveyOrder {
-    private static final String LOW_GROUND_SIGN = "W10-5";
-
     private SurveyOrder() {}
 
     /**
@@ -92,7 +90,7 @@ final class SurveyOrder {
                 .map(c -> OptionalInt.of(c.tracksM().size()))
                 .or(() -> said.map(Candidate.Rails::tracks))
                 .orElse(OptionalInt.empty());
-        boolean sign = crossing.filter(c -> c.signs().contains(LOW_GROUND_SIGN)).isPresent()
+        boolean sign = crossing.filter(RailCrossing::hasLowGroundSign).isPresent()
                 || said.filter(Candidate.Rails::lowGroundSign).isPresent();
         return new SurveyFirst.Place(
                 0,

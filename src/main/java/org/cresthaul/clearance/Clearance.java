@@ -12,6 +12,7 @@ import org.cresthaul.rig.UnitName;
  *     {@code valueM}; the drawn deck sag adds at most 0.1 mm on the safe side
  * @param unit which unit is nearest
  * @param point where on it, in its frame
+ * @param raisedTire whether that is the foot of a raised tire
  * @param distanceM where on the road, meters along the line
  * @param steerM where the steer axle stands then, meters along the line
  * @param undecided why the position search ended without closing its bound; then nothing is known but {@code valueM}
@@ -21,6 +22,7 @@ public record Clearance(
         double provenWithinM,
         UnitName unit,
         FramePoint point,
+        boolean raisedTire,
         double distanceM,
         double steerM,
         Optional<Undecided> undecided) {

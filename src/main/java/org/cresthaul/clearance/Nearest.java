@@ -11,6 +11,7 @@ final class Nearest {
     FramePoint point;
     double distanceM;
     double steerM;
+    boolean raisedTire;
 
     void offer(double gap, double atSteerM, UnitName onUnit, FramePoint at, double atDistanceM) {
         if (gap < gapM) {
@@ -19,11 +20,21 @@ final class Nearest {
             unit = onUnit;
             point = at;
             distanceM = atDistanceM;
+            raisedTire = false;
         }
     }
 
+    /** The same under a raised tire. */
+    void offerTire(double gap, double atSteerM, UnitName onUnit, FramePoint foot, double atDistanceM) {
+        boolean nearer = gap < gapM;
+        offer(gap, atSteerM, onUnit, foot, atDistanceM);
+        raisedTire |= nearer;
+    }
+
     void offer(Nearest other) {
-        if (other.unit != null) {
+        if (other.raisedTire) {
+            offerTire(other.gapM, other.steerM, other.unit, other.point, other.distanceM);
+        } else if (other.unit != null) {
             offer(other.gapM, other.steerM, other.unit, other.point, other.distanceM);
         }
     }
@@ -32,6 +43,7 @@ final class Nearest {
     Optional<Clearance> asClearance(double provenWithinM, Optional<Undecided> undecided) {
         return unit == null
                 ? Optional.empty()
-                : Optional.of(new Clearance(gapM, provenWithinM, unit, point, distanceM, steerM, undecided));
+                : Optional.of(
+                        new Clearance(gapM, provenWithinM, unit, point, raisedTire, distanceM, steerM, undecided));
     }
 }

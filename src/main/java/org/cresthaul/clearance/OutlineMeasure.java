@@ -51,9 +51,9 @@ final class OutlineMeasure {
             double gap = at.tireZM(tire) - tire.path().heightAt(x);
             if (gap < nearest.gapM || need != null) {
                 FramePoint foot = tire.foot();
-                nearest.offer(gap, steerM, unit, foot, x);
+                nearest.offerTire(gap, steerM, unit, foot, x);
                 if (need != null) {
-                    tightest.offer(gap - need.atTire(x, x), steerM, unit, foot, x);
+                    tightest.offerTire(gap - need.atTire(x, x), steerM, unit, foot, x);
                 }
             }
         }

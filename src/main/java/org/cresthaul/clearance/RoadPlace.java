@@ -1,7 +1,6 @@
 package org.cresthaul.clearance;
 
 import java.util.List;
-import org.cresthaul.clearance.bound.RaisedTire;
 import org.cresthaul.posture.WheelPaths;
 import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.RoadProfile;
@@ -104,9 +103,7 @@ public final class RoadPlace {
 
     /** The same of a gap: a raised tire is looked at where it is, and not at the unit's edge. */
     public double rightM(Clearance at) {
-        return at.point().part().equals(RaisedTire.PART)
-                ? side * ground.tracks().trailerM()
-                : rightM(at.unit());
+        return at.raisedTire() ? side * ground.tracks().trailerM() : rightM(at.unit());
     }
 
     WheelPaths ground() {

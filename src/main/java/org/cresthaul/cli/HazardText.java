@@ -264,7 +264,7 @@ final class HazardText {
         return remark("Room beside: " + room.gap() + " with the wheel turned up to " + figures.required(c.turnInM())
                         + " early or late, needed " + room.need() + "; on the line itself "
                         + figures.against(c.onLineM(), c.requiredM()).gap()
-                        + ": " + c.unit() + (c.part().equals(c.unit()) ? "" : " " + c.part()) + ", " + c.side()
+                        + ": " + c.unit() + (c.part().isBodyOf(c.unit()) ? "" : " " + c.part()) + ", " + c.side()
                         + ", to "
                         + c.against() + ".")
                 + remark("On its own lanes: " + c.ownLanes() + "."
@@ -327,7 +327,7 @@ final class HazardText {
         return remark("Room beside on the line itself: "
                         + figures.against(c.onLineM(), c.requiredM()).gap()
                         + ", needed " + room.need() + ": " + c.unit()
-                        + (c.part().equals(c.unit()) ? "" : " " + c.part()) + ", " + c.side()
+                        + (c.part().isBodyOf(c.unit()) ? "" : " " + c.part()) + ", " + c.side()
                         + ", to " + c.against() + ".")
                 + remark("On its own lanes: " + c.ownLanes() + "."
                         + (c.escorts() ? " This line uses the opposing lane: escorts." : ""))

@@ -21,7 +21,7 @@ import org.cresthaul.sheet.AlikeBlocks;
 import org.cresthaul.sheet.CardKind;
 import org.cresthaul.sheet.RunSheet;
 import org.cresthaul.sheet.SheetLine;
-import org.cresthaul.units.UnitSystem;
+import org.cresthaul.sheet.SheetTopic;
 
 /**
  * Puts a run sheet on paper: first a page for the cab, then the set-up cards, a page for each leg and its places one by
@@ -121,16 +121,15 @@ final class RunSheetPaper {
 
     private static String measures(RunSheet.Card card) {
         return card.lines().stream()
-                .filter(l -> RunSheet.MEASURE.equals(l.code()))
+                .filter(l -> l.code() == SheetTopic.MEASURE)
                 .map(l -> l.text().strip())
                 .collect(Collectors.joining(" "));
     }
 
     /** A structure's height beside the combination's; a crossing's number, and whom to call. */
     private String known(RunSheet.Entry e) {
-        Stream<String> heights = e.comes().stream()
-                .filter(l -> RunSheet.HEIGHTS.equals(l.code()))
-                .map(SheetLine::text);
+        Stream<String> heights =
+                e.comes().stream().filter(l -> l.code() == SheetTopic.HEIGHTS).map(SheetLine::text);
         Stream<String> crossing = sheet.crossings().stream()
                 .filter(c -> c.hazard().equals(e.id()))
                 .flatMap(c -> Stream.of(c.number(), c.phone()))
@@ -181,10 +180,7 @@ final class RunSheetPaper {
             blocks.add(new Paper.Heading(2, text(Code.PAPER_RESOLVE)));
             others.forEach(l -> blocks.add(new Paper.Text(Tone.BODY, l)));
         }
-        blocks.addAll(SurveyFirstTable.of(
-                sheet.surveyFirst(),
-                sheet.units().equals("metric") ? UnitSystem.METRIC : UnitSystem.US_CUSTOMARY,
-                catalog));
+        blocks.addAll(SurveyFirstTable.of(sheet.surveyFirst(), sheet.units(), catalog));
         addCautionsHead(blocks);
         // No step stands on this paper, so nothing is cautioned about that only happens at one.
         sheet.cautions().stream()
@@ -222,7 +218,7 @@ final class RunSheetPaper {
         return switch (e.step()) {
             case CHANGE, RAISE, LOWER -> catalog.word(e.step());
             default ->
-                e.comes().stream().anyMatch(l -> RunSheet.STILL_RAISED.equals(l.code()))
+                e.comes().stream().anyMatch(l -> l.code() == SheetTopic.STILL_RAISED)
                         ? text(Code.PAPER_STAY_RAISED)
                         : "";
         };
@@ -297,8 +293,8 @@ final class RunSheetPaper {
                     Sentence.of(Code.SENTENCE).with("sentence", kind(e)).in(catalog)));
         }
         e.comes()
-                .forEach(l -> first.add(
-                        new Paper.Text(SheetLine.BLOCKED.equals(l.code()) ? Tone.ALERT : Tone.BODY, l.text())));
+                .forEach(l ->
+                        first.add(new Paper.Text(l.code() == SheetTopic.BLOCKED ? Tone.ALERT : Tone.BODY, l.text())));
         List<Block> sections = new ArrayList<>();
         section(Code.PAPER_BEFORE, e.before(), sections);
         section(Code.PAPER_THROUGH, e.through(), sections);

@@ -38,7 +38,7 @@ final class StatementPaper {
         this.route = route;
         this.map = map;
         waiting = new WaitingTogether(statement.surveyFirst());
-        units = statement.units().equals("metric") ? UnitSystem.METRIC : UnitSystem.US_CUSTOMARY;
+        units = statement.units();
     }
 
     Paper paper() {
@@ -159,13 +159,13 @@ final class StatementPaper {
     private Stream<String> ofPassages() {
         Set<String> settledByPeople =
                 statement.conditions().stream().map(c -> c.value().text()).collect(Collectors.toSet());
-        Map<String, Map<String, Set<String>>> kinds = new LinkedHashMap<>();
+        Map<Object, Map<String, Set<String>>> kinds = new LinkedHashMap<>();
         statement.hazards().stream()
                 .filter(h -> !h.blocked())
                 .forEach(h -> h.conditions().stream()
                         .filter(c -> !settledByPeople.contains(c.text()))
                         .forEach(c -> kinds.computeIfAbsent(
-                                        c.code() == null ? c.text() : c.code(), k -> new LinkedHashMap<>())
+                                        c.code() == null ? c.text() : (Object) c.code(), k -> new LinkedHashMap<>())
                                 .computeIfAbsent(c.text().replaceAll("\\.$", ""), t -> new LinkedHashSet<>())
                                 .add(h.id())));
         return kinds.values().stream()

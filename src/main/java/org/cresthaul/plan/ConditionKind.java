@@ -39,6 +39,14 @@ public enum ConditionKind implements Worded {
         return word;
     }
 
+    /** The one with that word, of which there must be one. */
+    public static ConditionKind of(String word) {
+        return Stream.of(values())
+                .filter(k -> k.word.equals(word))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException(word));
+    }
+
     /** Every word, in the order in which they are told. */
     public static List<String> words() {
         return Stream.of(values()).map(ConditionKind::word).toList();

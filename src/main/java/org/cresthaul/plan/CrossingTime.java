@@ -2,6 +2,7 @@ package org.cresthaul.plan;
 
 import java.util.List;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.route.CrossingTraffic.Warning;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
 
@@ -10,7 +11,7 @@ import org.cresthaul.units.Rounding;
  * there. Times are seconds, lengths meters; null stands for "not known".
  *
  * @param clearSeconds from the stop until the rear is clear of the tracks
- * @param warning "active" where a train sets it off, "passive" where it must be seen
+ * @param warning what announces a train; null when nobody knows
  * @param tracks how many there are
  * @param warningSeconds the least warning before a train arrives; null without active devices
  * @param reserveNeededSeconds how long before a train the rear must be clear, for {@code fits}
@@ -31,7 +32,7 @@ public record CrossingTime(
         @Rounded(Rounding.LENGTH_UP) double lengthM,
         @Rounded(Rounding.LENGTH_UP) double spanM,
         @Rounded(Rounding.TIME_UP) double clearSeconds,
-        String warning,
+        Warning warning,
         Integer tracks,
         Double warningSeconds,
         double reserveNeededSeconds,

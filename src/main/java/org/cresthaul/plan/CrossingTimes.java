@@ -6,7 +6,6 @@ import java.util.OptionalDouble;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.route.CrossingTraffic;
-import org.cresthaul.route.CrossingTraffic.Warning;
 import org.cresthaul.route.RailCrossing;
 import org.cresthaul.units.Speed;
 import org.cresthaul.units.UnitSystem;
@@ -116,7 +115,7 @@ public final class CrossingTimes {
                 lengthM,
                 spanM,
                 clearS,
-                traffic.warning().map(Warning::word).orElse(null),
+                traffic.warning().orElse(null),
                 crossing.tracksM().isEmpty()
                         ? null
                         : (Integer) crossing.tracksM().size(),

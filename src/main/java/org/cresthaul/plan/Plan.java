@@ -118,7 +118,7 @@ public record Plan(
         /** With what somebody settled, where it is this condition. */
         public Condition settledBy(List<PlanOptions.Settled> all) {
             return all.stream()
-                    .filter(s -> s.hazard().equals(hazard) && s.what().equals(what.word()))
+                    .filter(s -> s.hazard().equals(hazard) && s.what() == what)
                     .findFirst()
                     .map(s -> new Condition(hazard, name, what, text, s))
                     .orElse(this);

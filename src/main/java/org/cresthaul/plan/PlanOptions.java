@@ -33,12 +33,12 @@ public record PlanOptions(
      * A condition that was settled.
      *
      * @param hazard where
-     * @param what which condition, a word of {@link Plan.Condition}
+     * @param what which condition
      * @param by who settled it
      * @param date when, ISO 8601
      * @param agreed what was agreed, in words
      */
-    public record Settled(String hazard, String what, String by, String date, String agreed) {
+    public record Settled(String hazard, ConditionKind what, String by, String date, String agreed) {
         public Settled {
             if (by.isBlank() || date.isBlank() || agreed.isBlank()) {
                 throw new IllegalArgumentException("who, when and what belong to a settled condition");

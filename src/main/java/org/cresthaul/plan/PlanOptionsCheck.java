@@ -95,13 +95,6 @@ public final class PlanOptionsCheck {
         for (int i = 0; i < options.settled().size(); i++) {
             PlanOptions.Settled s = options.settled().get(i);
             requireKnown(known, s.hazard(), "/settled/" + i + "/hazard", "hazard");
-            if (!ConditionKind.words().contains(s.what())) {
-                add(
-                        "unknown-word",
-                        "There is no condition \"" + s.what() + "\".",
-                        "/settled/" + i + "/what",
-                        "It must be one of: " + String.join("; ", ConditionKind.words()) + ".");
-            }
         }
     }
 

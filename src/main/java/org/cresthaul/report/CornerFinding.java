@@ -4,7 +4,9 @@ import java.util.List;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Names;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.turning.Against;
+import org.cresthaul.turning.PartOfUnit;
 import org.cresthaul.turning.Side;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
@@ -18,7 +20,7 @@ import org.cresthaul.units.Rounding;
  * @param onLineM the same on the line itself
  * @param requiredM margin, the driver's straying from the line, and uncertainty
  * @param lateM at what lateness of the turn-in the least room is, negative early, zero on the line itself
- * @param unit part side against what is tightest on the line, in words
+ * @param unit part side against what is tightest on the line
  * @param ownLanes verdict without escorts
  * @param escorts whether the line needs the opposing lane, which escorts must hold
  * @param line the line of the steer axle as a driver takes it
@@ -47,8 +49,8 @@ public record CornerFinding(
         @Rounded(Rounding.LENGTH_UP) double uncertaintyM,
         @Rounded(Rounding.LENGTH_NEAR) double lateM,
         Verdict verdict,
-        String unit,
-        String part,
+        UnitName unit,
+        PartOfUnit part,
         Side side,
         Against against,
         List<Double> lonLat,
@@ -84,8 +86,8 @@ public record CornerFinding(
 
     /** The least room of one unit's tires or bodies. */
     public record SideGap(
-            String unit,
-            String part,
+            UnitName unit,
+            PartOfUnit part,
             Side side,
             Against against,
             @Rounded(Rounding.LENGTH_DOWN) double valueM,
@@ -107,9 +109,10 @@ public record CornerFinding(
             List<Double> lonLat) {}
 
     /** "trailer load", or the unit alone where the part is its body. */
-    public static Sentence part(String unit, String part) {
-        return part.equals(unit)
-                ? Names.of(unit)
-                : Sentence.of(Code.CORNER_PART).with("unit", Names.of(unit)).with("part", Names.of(part));
+    public static Sentence part(UnitName of, PartOfUnit part) {
+        Sentence unit = Names.of(of.word());
+        return part.isBodyOf(of)
+                ? unit
+                : Sentence.of(Code.CORNER_PART).with("unit", unit).with("part", Names.of(part.word()));
     }
 }

@@ -3,6 +3,7 @@ package org.cresthaul.report;
 import java.util.List;
 import org.cresthaul.axleload.LoadGroup;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.rig.AxleKind;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
 
@@ -56,7 +57,7 @@ public record LoadSheet(
     public record AxleLine(
             String label,
             String group,
-            String kind,
+            AxleKind kind,
             @Rounded(Rounding.LENGTH_NEAR) double xM,
             @Rounded(Rounding.MASS_NEAR) double loadKg,
             @Rounded(Rounding.MASS_NEAR) Double rightKg,

@@ -1,11 +1,13 @@
 package org.cresthaul.rig;
 
+import org.cresthaul.units.Worded;
+
 /**
  * A unit of a combination: what it is, and which of its kind.
  *
  * @param number the front one of its kind is 1
  */
-public record UnitName(Kind kind, int number) {
+public record UnitName(Kind kind, int number) implements Worded {
     public static final UnitName TRACTOR = new UnitName(Kind.TRACTOR, 1);
     public static final UnitName TRAILER = new UnitName(Kind.TRAILER, 1);
     public static final UnitName BOOSTER = new UnitName(Kind.BOOSTER, 1);
@@ -40,6 +42,7 @@ public record UnitName(Kind kind, int number) {
     }
 
     /** The word used in files and on screens: "jeep", "jeep 2". */
+    @Override
     public String word() {
         return number == 1 ? kind.word : kind.word + " " + number;
     }
@@ -47,6 +50,11 @@ public record UnitName(Kind kind, int number) {
     /** The same in a sentence: "the jeep", "jeep 2". */
     public String told() {
         return number == 1 ? "the " + kind.word : word();
+    }
+
+    @Override
+    public String toString() {
+        return word();
     }
 
     /** Whether no raise at the trailer moves it. */

@@ -3,6 +3,7 @@ package org.cresthaul.route;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.cresthaul.geometry.Finite;
+import org.cresthaul.units.Worded;
 
 /**
  * What is known of the trains at a crossing, and of the room beyond it. Whatever is empty is not known, and never
@@ -21,7 +22,7 @@ public record CrossingTraffic(
         OptionalDouble trainMps,
         OptionalDouble sightM) {
     /** What announces a train. */
-    public enum Warning {
+    public enum Warning implements Worded {
         /** Lights, bells or gates that a train sets off. */
         ACTIVE("active"),
         /** Signs alone: the driver looks. */
@@ -33,7 +34,13 @@ public record CrossingTraffic(
             this.word = word;
         }
 
+        @Override
         public String word() {
+            return word;
+        }
+
+        @Override
+        public String toString() {
             return word;
         }
     }

@@ -24,6 +24,9 @@ public record RailCrossing(
         CrossingTraffic traffic,
         Optional<String> emergencyPhone)
         implements Hazard {
+    /** What the signs for low ground clearance are numbered. */
+    private static final String LOW_GROUND_SIGN = "W10-5";
+
     /** A crossing whose sign's telephone number is not known. */
     public RailCrossing(
             HazardPlace place,
@@ -68,5 +71,10 @@ public record RailCrossing(
     @Override
     public boolean isSurveyed() {
         return !lines.isEmpty();
+    }
+
+    /** Whether the sign for low ground clearance is posted before it; none never means flat. */
+    public boolean hasLowGroundSign() {
+        return signs.contains(LOW_GROUND_SIGN);
     }
 }

@@ -12,7 +12,7 @@ import org.cresthaul.road.RoadProfile;
  * @param shape the corner from above, in a frame whose x runs along {@code frame}'s azimuth from its origin and whose y
  *     points to the left; empty while nobody has given its geometry
  * @param frame where that frame lies
- * @param source how the shape is known: "surveyed", "template", or "route line" when only the line's bend is
+ * @param source how the shape is known
  * @param radiusM of the bend in the route line, about, meters; there when it was found in it
  */
 public record RouteCorner(
@@ -20,7 +20,7 @@ public record RouteCorner(
         Optional<Corner> shape,
         Optional<Uncertainty> survey,
         RoadFrame frame,
-        String source,
+        CornerSource source,
         Optional<Double> radiusM)
         implements Hazard {
     public RouteCorner {

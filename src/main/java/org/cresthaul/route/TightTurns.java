@@ -201,7 +201,7 @@ public final class TightTurns {
                     Optional.empty(),
                     Optional.empty(),
                     frame,
-                    "route line",
+                    CornerSource.ROUTE_LINE,
                     Optional.of(turn.radiusM)));
         }
         return found;

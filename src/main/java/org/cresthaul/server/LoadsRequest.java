@@ -1,12 +1,13 @@
 package org.cresthaul.server;
 
-import java.util.LinkedHashMap;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.cresthaul.check.UnknownNameException;
 import org.cresthaul.exchange.json.JsonFields;
+import org.cresthaul.rig.AxleKind;
 import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.LengthLimits;
 import org.cresthaul.view.LoadAnswer;
@@ -23,10 +24,10 @@ record LoadsRequest(LoadQuestion question) {
         Optional<String> piece = fields.findText("piece", JsonFields.LONGEST_NAME);
         OptionalDouble at = fields.findLengthM("pieceAt", ON_DECK);
         OptionalDouble regulator = fields.findPressurePa("regulator");
-        Map<String, Double> readings = new LinkedHashMap<>();
+        Map<AxleKind, Double> readings = new EnumMap<>(AxleKind.class);
         fields.findObject("readings").ifPresent(r -> {
-            for (String gauge : new String[] {"trailer", "booster"}) {
-                r.findPressurePa(gauge).ifPresent(pa -> readings.put(gauge, pa));
+            for (AxleKind gauge : List.of(AxleKind.TRAILER, AxleKind.BOOSTER)) {
+                r.findPressurePa(gauge.word()).ifPresent(pa -> readings.put(gauge, pa));
             }
             r.refuseOthers();
         });

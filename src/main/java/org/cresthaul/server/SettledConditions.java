@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.exchange.json.JsonFields;
 import org.cresthaul.exchange.json.JsonText;
+import org.cresthaul.plan.ConditionKind;
 import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.Problems;
@@ -41,14 +42,14 @@ public final class SettledConditions {
         for (JsonFields item : fields.findObjects(key, 0, MOST)) {
             int before = fields.problems().count();
             String hazard = item.text("hazard", JsonFields.LONGEST_NAME);
-            String what = item.text("what", JsonFields.LONGEST_NAME);
+            String what = item.word("what", ConditionKind.words());
             String by = item.text("by", JsonFields.LONGEST_NAME);
             String date = item.text("date", 10);
             String agreed = item.text("agreed", JsonFields.LONGEST_NOTE);
             item.refuseOthers();
             requireDate(item, date);
             if (fields.problems().count() == before) {
-                all.add(new PlanOptions.Settled(hazard, what, by, date, agreed));
+                all.add(new PlanOptions.Settled(hazard, ConditionKind.of(what), by, date, agreed));
             }
         }
         return all;

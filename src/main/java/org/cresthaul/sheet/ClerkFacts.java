@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.cresthaul.geometry.Uncertainty;
@@ -98,14 +97,9 @@ final class ClerkFacts {
         return rows;
     }
 
-    /** Of the axles of a kind, as the rig file tells them, or null. */
-    String tires(String kind) {
-        return Stream.of(AxleKind.values())
-                .filter(k -> k.word().equals(kind))
-                .map(identity.tires()::get)
-                .filter(Objects::nonNull)
-                .findFirst()
-                .orElse(null);
+    /** Of the axles of a kind, as the rig file tells them; null where it does not. */
+    String tires(AxleKind kind) {
+        return identity.tires().get(kind);
     }
 
     private static Row row(String label, Optional<String> value) {

@@ -9,6 +9,7 @@ import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.CrossingTime;
 import org.cresthaul.plan.Plan;
+import org.cresthaul.route.CrossingTraffic.Warning;
 import org.cresthaul.units.UnitSystem;
 
 /**
@@ -17,13 +18,6 @@ import org.cresthaul.units.UnitSystem;
  * plan counts from a stop.
  */
 final class CrossingSheet {
-    static final String STOP = "crossing stop";
-    static final String LOOK = "crossing look";
-    static final String SIGHT = "crossing sight";
-    static final String SECOND_TRACK = "crossing second track";
-    static final String ROOM = "crossing room";
-    static final String GO = "crossing go";
-
     private static final Sentence STOP_RULE = Sentence.of(Code.SOURCE_STOP);
     private static final Sentence LOOK_RULE = SheetLine.cited("49 CFR 392.11");
     private static final Sentence ROOM_RULE = SheetLine.cited("49 CFR 392.12");
@@ -58,16 +52,16 @@ final class CrossingSheet {
         if (stops) {
             boolean metric = sources.units() == UnitSystem.METRIC;
             lines.add(sources.required(metric ? Code.CROSSING_STOP_METERS : Code.CROSSING_STOP_FEET, STOP_RULE)
-                    .as(STOP));
+                    .as(SheetTopic.CROSSING_STOP));
         }
         boolean several = c != null && c.tracks() != null && c.tracks() > 1;
         lines.add(sources.required(several ? Code.CROSSING_LOOK_TRACKS : Code.CROSSING_LOOK, LOOK_RULE)
-                .as(LOOK));
-        if (c != null && !"active".equals(c.warning())) {
+                .as(SheetTopic.CROSSING_LOOK));
+        if (c != null && c.warning() != Warning.ACTIVE) {
             lines.add(sight(c, "plan:/crossings/" + k));
         }
         if (c == null || c.tracks() == null) {
-            lines.add(sources.practice(Code.CROSSING_TRACKS_UNKNOWN).as(SECOND_TRACK));
+            lines.add(sources.practice(Code.CROSSING_TRACKS_UNKNOWN).as(SheetTopic.CROSSING_SECOND_TRACK));
         } else if (several) {
             lines.add((c.tracks() == 2
                             ? sources.practice(Code.CROSSING_TWO_TRACKS)
@@ -75,7 +69,7 @@ final class CrossingSheet {
                                     .with("count", Integer.toString(c.tracks()))
                                     .toDo()
                                     .from(SheetLine.PRACTICE))
-                    .as(SECOND_TRACK));
+                    .as(SheetTopic.CROSSING_SECOND_TRACK));
         }
         lines.add((c == null
                         ? sources.toDo(Code.CROSSING_ROOM)
@@ -84,7 +78,7 @@ final class CrossingSheet {
                                 .distance(c.storageNeededM(), "plan:/crossings/" + k + "/storageNeededM")
                                 .toDo())
                 .from(ROOM_RULE)
-                .as(ROOM));
+                .as(SheetTopic.CROSSING_ROOM));
         return lines;
     }
 
@@ -92,22 +86,22 @@ final class CrossingSheet {
      * How far along the track it must be seen where nothing announces a train, or nobody knows whether something does.
      */
     private SheetLine sight(CrossingTime c, String at) {
-        boolean passive = "passive".equals(c.warning());
+        boolean passive = c.warning() == Warning.PASSIVE;
         if (c.sightNeededM() == null) {
             return sources.plain(passive ? Code.CROSSING_PASSIVE_UNKNOWN : Code.CROSSING_SIGHT_UNKNOWN)
-                    .as(SIGHT);
+                    .as(SheetTopic.CROSSING_SIGHT);
         }
         return sources.say(passive ? Code.CROSSING_PASSIVE_SIGHT : Code.CROSSING_SIGHT)
                 .at("sight")
                 .distance(c.sightNeededM(), at + "/sightNeededM")
                 .toDo()
-                .as(SIGHT);
+                .as(SheetTopic.CROSSING_SIGHT);
     }
 
     /** How it is passed, and how long that takes. */
     List<SheetLine> through(Plan.Passage p) {
         List<SheetLine> lines = new ArrayList<>();
-        lines.add(sources.rule(Code.CROSSING_GO, GO_RULE).as(GO));
+        lines.add(sources.rule(Code.CROSSING_GO, GO_RULE).as(SheetTopic.CROSSING_GO));
         int k = index(p);
         if (k < 0) {
             return lines;

@@ -13,9 +13,6 @@ import org.cresthaul.rig.BoosterState;
  * law take precedence.
  */
 final class DriverCards {
-    static final String PEOPLE = "stuck: people";
-    static final String CALL = "stuck: call";
-
     private final Sources sources;
     private final Equipment rig;
 
@@ -190,8 +187,8 @@ final class DriverCards {
                 CardKind.STUCK,
                 Code.CARD_STUCK,
                 List.of(
-                        sources.rule(Code.STUCK_PEOPLE, SheetLine.PRACTICE).as(PEOPLE),
-                        sources.rule(Code.STUCK_CALL, SheetLine.PRACTICE).as(CALL),
+                        sources.rule(Code.STUCK_PEOPLE, SheetLine.PRACTICE).as(SheetTopic.STUCK_PEOPLE),
+                        sources.rule(Code.STUCK_CALL, SheetLine.PRACTICE).as(SheetTopic.STUCK_CALL),
                         sources.rule(Code.STUCK_TRIES, SheetLine.PRACTICE),
                         sources.rule(Code.STUCK_ROOM, SheetLine.cited("49 CFR 392.12")),
                         sources.rule(Code.STUCK_CONVICTION, SheetLine.cited("49 CFR 383.51(d)"))));

@@ -150,7 +150,7 @@ public final class LiftSheet {
             lines.add(sources.toDo(Code.DECK_REAR_DOWN));
         }
         lines.add(sources.toDo(Code.DECK_FRONT_DOWN));
-        lines.add(sources.practice(Code.DECK_POWER_OUT).as(SetUpCards.POWER_TAKE_OFF, "out"));
+        lines.add(sources.practice(Code.DECK_POWER_OUT).as(SheetTopic.POWER_TAKE_OFF, "out"));
         return lines;
     }
 

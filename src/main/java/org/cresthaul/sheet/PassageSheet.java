@@ -19,9 +19,6 @@ import org.cresthaul.turning.Side;
 
 /** One place of a plan as the driver needs it: what comes, what to do before, how to pass, what to undo after. */
 final class PassageSheet {
-    static final String RAISED = "still raised";
-    static final String DO_NOT_STOP = "do not stop";
-
     private final Sources sources;
     private final Plan plan;
     private final OnTracks onTracks;
@@ -79,7 +76,7 @@ final class PassageSheet {
                                     .why()
                                     .capital())
                     .plain()
-                    .as(SheetLine.BLOCKED));
+                    .as(SheetTopic.BLOCKED));
         } else if (p.condition() == ConditionKind.SET_ASIDE) {
             lines.add(sources.say(Code.SET_ASIDE_HERE)
                     .with("verdict", Sentence.word(p.verdict()))
@@ -114,13 +111,13 @@ final class PassageSheet {
                     .at("rear")
                     .raise(p.raise().rearM(), p.raise().rearEndM(), at + "/raise/rearM")
                     .plain()
-                    .as(RAISED));
+                    .as(SheetTopic.STILL_RAISED));
         }
         if (onTracks.head(i) != i) {
             lines.add(sources.say(Code.REAR_ON_TRACKS)
                     .with("place", plan.steps().get(onTracks.head(i)).passage().hazard())
                     .plain()
-                    .as(DO_NOT_STOP));
+                    .as(SheetTopic.DO_NOT_STOP));
         }
         return lines;
     }
@@ -133,7 +130,7 @@ final class PassageSheet {
         List<SheetLine> lines = new ArrayList<>();
         for (int i = 0; i < p.gaps().size(); i++) {
             lines.add(spare(sources, p.kind(), p.gaps().get(i), at + "/gaps/" + i)
-                    .as("gap " + p.gaps().get(i).kind()));
+                    .as(SheetTopic.gap(p.gaps().get(i).kind())));
         }
         return lines;
     }
@@ -340,6 +337,6 @@ final class PassageSheet {
     private List<SheetLine> after(Plan.Passage p) {
         return p.raise() == null || p.lowers()
                 ? List.of()
-                : List.of(sources.plain(Code.STAY_RAISED).as("stays raised"));
+                : List.of(sources.plain(Code.STAY_RAISED).as(SheetTopic.STAYS_RAISED));
     }
 }

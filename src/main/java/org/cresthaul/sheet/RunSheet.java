@@ -22,7 +22,7 @@ import org.cresthaul.units.UnitSystem;
  * its JSON form; chainages are meters; null stands for "none". Every figure names where in the plan or the report it
  * stands.
  *
- * @param units "us" or "metric": of the figures in the texts
+ * @param units of the figures in the texts
  * @param blocking what blocks, and what would open it; empty with a way through
  * @param first before leaving
  * @param legs one part for each leg of the route
@@ -34,7 +34,7 @@ import org.cresthaul.units.UnitSystem;
 public record RunSheet(
         String cresthaul,
         String version,
-        String units,
+        UnitSystem units,
         CheckedRoute route,
         CheckedRig rig,
         Banner banner,
@@ -47,15 +47,6 @@ public record RunSheet(
         List<Crossing> crossings,
         SurveyFirst surveyFirst) {
     public static final String FORM = "runsheet/1";
-
-    /** Code of the line that says how far the deck is still raised at a place. */
-    public static final String STILL_RAISED = PassageSheet.RAISED;
-
-    /** Code of the lines of a set-up that say how long, high and heavy it is. */
-    public static final String MEASURE = SetUpCards.MEASURE;
-
-    /** Code of the line that has a structure's height beside the combination's. */
-    public static final String HEIGHTS = StructureHeights.CODE;
 
     public RunSheet {
         blocking = List.copyOf(blocking);
@@ -181,7 +172,7 @@ public record RunSheet(
         return new RunSheet(
                 FORM,
                 plan.version(),
-                units == UnitSystem.METRIC ? "metric" : "us",
+                units,
                 sources.plan().route(),
                 sources.plan().rig(),
                 Banner.of(sources.plan(), catalog),

@@ -13,19 +13,7 @@ import org.cresthaul.rig.UnitName;
 
 /** A card for each configuration the plan uses: everything that is set, pinned or looked at before road speed. */
 final class SetUpCards {
-    static final String MEASURE = "set-up measure";
-    static final String LIFT_AXLE = "lift axle";
-    static final String NOTCH = "notch";
-    static final String LEVELING = "leveling";
-    static final String BOOSTER = "booster";
-    static final String BOOSTER_LINES = "booster air and light lines";
-    static final String PIVOT_LOCK = "pivot lock";
-    static final String REGULATOR = "booster regulator";
-    static final String PLATE = "plate at the booster joint";
     static final String NO_PLATE = "none";
-    static final String POWER_TAKE_OFF = "power take-off";
-    static final String CHAINS = "chains";
-
     private static final Sentence SECUREMENT = SheetLine.cited("49 CFR 392.9");
 
     private final Sources sources;
@@ -57,26 +45,29 @@ final class SetUpCards {
                 .at("length")
                 .distance(set.lengthM(), at + "/lengthM")
                 .plain()
-                .as(MEASURE));
+                .as(SheetTopic.MEASURE));
         lines.add(sources.say(Code.SET_HEIGHT)
                 .at("height")
                 .required(sources.heightM(set, 0, 0), "rig:highest point at this set-up")
                 .plain()
-                .as(MEASURE));
-        lines.add(sources.gross(set).as(MEASURE));
+                .as(SheetTopic.MEASURE));
+        lines.add(sources.gross(set).as(SheetTopic.MEASURE));
         lines.add(sources.practice(Code.SET_LOCK_PIN));
         if (rig.hasJeep()) {
             lines.add(sources.practice(Code.SET_JEEP));
         }
-        lines.add(sources.say(Code.SET_NOTCH).with("notch", set.notch()).toDo().as(NOTCH, set.notch()));
-        lines.add(sources.practice(Code.SET_POWER_OUT).as(POWER_TAKE_OFF, "out"));
-        lines.add(sources.toDo(Code.SET_LEVELING).as(LEVELING, "auto"));
+        lines.add(sources.say(Code.SET_NOTCH).with("notch", set.notch()).toDo().as(SheetTopic.NOTCH, set.notch()));
+        lines.add(sources.practice(Code.SET_POWER_OUT).as(SheetTopic.POWER_TAKE_OFF, "out"));
+        lines.add(sources.toDo(Code.SET_LEVELING).as(SheetTopic.LEVELING, "auto"));
         Say axles = sources.say(axles(set)).at("count").count(set.axles(), at + "/axles");
         if (!set.lift().named().isEmpty()) {
             axles = axles.with(
                     "raised", CheckedConfiguration.numbered(set.lift().named()));
         }
-        lines.add(rig.hasLiftAxle() ? axles.toDo().as(LIFT_AXLE, set.lift().word()) : axles.plain());
+        lines.add(
+                rig.hasLiftAxle()
+                        ? axles.toDo().as(SheetTopic.LIFT_AXLE, set.lift().word())
+                        : axles.plain());
         if (rig.hasBooster()) {
             lines.addAll(booster(set, at));
         }
@@ -110,7 +101,7 @@ final class SetUpCards {
     private List<SheetLine> securement(boolean carried) {
         List<SheetLine> lines = new ArrayList<>();
         Code what = rig.isLoaded() ? carried ? Code.SET_CHAINS_BOTH : Code.SET_CHAINS_LOAD : Code.SET_CHAINS_BOOSTER;
-        lines.add(sources.required(what, SECUREMENT).as(CHAINS, "tight"));
+        lines.add(sources.required(what, SECUREMENT).as(SheetTopic.CHAINS, "tight"));
         if (rig.isHeavyLoaded()) {
             lines.add(sources.required(Code.SET_MACHINE, SheetLine.cited("49 CFR 393.130")));
         }
@@ -125,21 +116,22 @@ final class SetUpCards {
         List<SheetLine> lines = new ArrayList<>();
         if (set.booster() == BoosterState.CLOSE_COUPLED) {
             lines.add(sources.toDo(Code.SET_CLOSE_COUPLED)
-                    .as(BOOSTER, set.booster().word()));
-            lines.add(sources.practice(Code.SET_CLOSE_LINES).as(BOOSTER_LINES, "connected"));
+                    .as(SheetTopic.BOOSTER, set.booster().word()));
+            lines.add(sources.practice(Code.SET_CLOSE_LINES).as(SheetTopic.BOOSTER_LINES, "connected"));
             return lines;
         }
         boolean carried = set.booster() == BoosterState.CARRIED;
         lines.add(sources.toDo(carried ? Code.SET_CARRIED : Code.SET_NO_BOOSTER)
-                .as(BOOSTER, set.booster().word()));
-        lines.add(sources.practice(Code.SET_LINES_CAPPED).as(BOOSTER_LINES, "capped"));
+                .as(SheetTopic.BOOSTER, set.booster().word()));
+        lines.add(sources.practice(Code.SET_LINES_CAPPED).as(SheetTopic.BOOSTER_LINES, "capped"));
         return lines;
     }
 
     private List<SheetLine> trailing(Plan.SetUp set, String at) {
         List<SheetLine> lines = new ArrayList<>();
-        lines.add(sources.toDo(Code.SET_TRAILING).as(BOOSTER, set.booster().word()));
-        lines.add(sources.practice(Code.SET_TRAILING_LINES).as(BOOSTER_LINES, "connected"));
+        lines.add(sources.toDo(Code.SET_TRAILING)
+                .as(SheetTopic.BOOSTER, set.booster().word()));
+        lines.add(sources.practice(Code.SET_TRAILING_LINES).as(SheetTopic.BOOSTER_LINES, "connected"));
         lines.add(
                 set.regulatorPa() == null
                         ? sources.toDo(Code.SET_AIR_UNKNOWN)
@@ -147,17 +139,17 @@ final class SetUpCards {
                                 .at("pressure")
                                 .pressure(set.regulatorPa(), at + "/regulatorPa")
                                 .toDo()
-                                .as(REGULATOR, "on"));
+                                .as(SheetTopic.REGULATOR, "on"));
         if (set.shim() != null) {
             lines.add(
                     set.shim().hasThickness()
                             ? sources.say(Code.SET_SHIM)
                                     .with("plate", set.shim().name())
                                     .toDo()
-                                    .as(PLATE, set.shim().name())
-                            : sources.toDo(Code.SET_NO_PLATE).as(PLATE, NO_PLATE));
+                                    .as(SheetTopic.PLATE, set.shim().name())
+                            : sources.toDo(Code.SET_NO_PLATE).as(SheetTopic.PLATE, NO_PLATE));
         }
-        lines.add(sources.practice(Code.SET_PIVOT_OFF).as(PIVOT_LOCK, "off"));
+        lines.add(sources.practice(Code.SET_PIVOT_OFF).as(SheetTopic.PIVOT_LOCK, "off"));
         for (UnitName behind : rig.boostersBehind()) {
             lines.add(sources.say(Code.SET_TRAILING_BEHIND)
                     .with("unit", Names.of(behind.word()))

@@ -11,15 +11,12 @@ import org.cresthaul.language.Sentence;
  * @param tick whether it is something to do and to tick off
  * @param source of what is no result of this program: a rule, or "common practice"; null for results
  * @param figures in the order in which they stand in the text
- * @param code of what is said, such as "pivot lock" or "crossing look"; null where nothing depends on it
+ * @param code what it is about; null where nothing depends on it
  * @param to how what {@code code} names is to be set, or null
  */
-public record SheetLine(String text, boolean tick, Sentence source, List<Figure> figures, String code, String to) {
+public record SheetLine(String text, boolean tick, Sentence source, List<Figure> figures, SheetTopic code, String to) {
     /** The source of what has none. */
     public static final Sentence PRACTICE = Sentence.of(Code.SOURCE_PRACTICE);
-
-    /** Code of the line that says why a place blocks. */
-    public static final String BLOCKED = "blocked";
 
     public SheetLine {
         figures = List.copyOf(figures);
@@ -52,12 +49,12 @@ public record SheetLine(String text, boolean tick, Sentence source, List<Figure>
     }
 
     /** The same line, of which a rule is about {@code code}. */
-    SheetLine as(String code) {
+    SheetLine as(SheetTopic code) {
         return as(code, null);
     }
 
     /** The same line, which sets {@code code}. */
-    SheetLine as(String code, String to) {
+    SheetLine as(SheetTopic code, String to) {
         return new SheetLine(text, tick, source, figures, code, to);
     }
 

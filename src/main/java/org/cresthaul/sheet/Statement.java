@@ -22,7 +22,7 @@ import org.cresthaul.units.UnitSystem;
  * as surveyed, under which conditions, and what was not checked. No warranty. The component names are the keys of its
  * JSON form; null stands for "none".
  *
- * @param units "us" or "metric": of the figures in the texts
+ * @param units of the figures in the texts
  * @param wording what the statement is and is not
  * @param roads every leg of the route
  * @param surveys when and how places were surveyed, and which
@@ -43,7 +43,7 @@ import org.cresthaul.units.UnitSystem;
 public record Statement(
         String cresthaul,
         String version,
-        String units,
+        UnitSystem units,
         CheckedRoute route,
         CheckedRig rig,
         Banner banner,

@@ -17,12 +17,9 @@ import org.cresthaul.sheet.Statement.AxleRow;
 import org.cresthaul.sheet.Statement.AxleTable;
 import org.cresthaul.sheet.Statement.Place;
 import org.cresthaul.sheet.Statement.Row;
-import org.cresthaul.units.UnitSystem;
 
 /** Makes the statement of a plan. */
 final class StatementParts {
-    static final String SPEED = "speed";
-    static final String RAISED = "raised";
     static final String LOWERED = "lowered after it";
     static final String STAYS = "stays raised";
 
@@ -45,7 +42,7 @@ final class StatementParts {
         return new Statement(
                 Statement.FORM,
                 plan.version(),
-                sources.units() == UnitSystem.METRIC ? "metric" : "us",
+                sources.units(),
                 plan.route(),
                 plan.rig(),
                 Banner.of(plan, sources.catalog()),
@@ -282,21 +279,21 @@ final class StatementParts {
                     .raise(p.raise().rearM(), p.raise().rearEndM(), at + "/raise/rearM")
                     .words(p.lowers() ? "; back on the stops after it." : "; stays raised for the next place.")
                     .plain()
-                    .as(RAISED, p.lowers() ? LOWERED : STAYS));
+                    .as(SheetTopic.RAISED, p.lowers() ? LOWERED : STAYS));
         }
         if (p.crawls()) {
             lines.add(sources.say("At ")
                     .speed(plan.options().times().crawlMps(), "plan:/options/times/crawlMps")
                     .words(" at most.")
                     .plain()
-                    .as(SPEED));
+                    .as(SheetTopic.SPEED));
         }
         if (p.mostMps() != null) {
             lines.add(sources.say("At ")
                     .speedDown(p.mostMps(), at + "/mostMps")
                     .words(" at most, for bounce.")
                     .plain()
-                    .as(SPEED));
+                    .as(SheetTopic.SPEED));
         }
         sources.hazard(p.hazard()).ifPresent(f -> {
             if (!f.hazard().surveyed()) {

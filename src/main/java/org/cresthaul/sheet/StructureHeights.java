@@ -13,8 +13,6 @@ import org.cresthaul.route.Overhead;
  * passes.
  */
 final class StructureHeights {
-    static final String CODE = "structure heights";
-
     private final Sources sources;
 
     StructureHeights(Sources sources) {
@@ -52,7 +50,7 @@ final class StructureHeights {
                         loaded ? sources.loadHeightM(p.set(), frontM, rearM) : sources.heightM(p.set(), frontM, rearM),
                         "rig:highest point at this set-up")
                 .plain()
-                .as(CODE);
+                .as(SheetTopic.HEIGHTS);
     }
 
     private static Code under(boolean loaded, boolean raised) {

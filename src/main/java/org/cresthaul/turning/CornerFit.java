@@ -44,13 +44,19 @@ public record CornerFit(
      * The least room of one unit's tires, bodies or low parts.
      *
      * @param unit index into the chain
-     * @param part "tires", or what body
      * @param valueM negative: so far it is where it must not be
      * @param xM yM the place of the part, in the corner's frame
      * @param stationM of the steer axle along the path
      */
     public record Gap(
-            int unit, String part, Side side, Against against, double valueM, double xM, double yM, double stationM) {}
+            int unit,
+            PartOfUnit part,
+            Side side,
+            Against against,
+            double valueM,
+            double xM,
+            double yM,
+            double stationM) {}
 
     /**
      * The least room of several beginnings.

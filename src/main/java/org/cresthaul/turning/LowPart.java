@@ -12,7 +12,7 @@ import org.cresthaul.geometry.Finite;
  * @param halfWidthM meters
  * @param island index of the island it must stay off, or {@link #BEYOND_EDGE}
  */
-public record LowPart(int unit, String part, double rearM, double frontM, double halfWidthM, int island) {
+public record LowPart(int unit, PartOfUnit part, double rearM, double frontM, double halfWidthM, int island) {
     /** Whatever lies beyond the pavement's outer edge. */
     public static final int BEYOND_EDGE = -1;
 

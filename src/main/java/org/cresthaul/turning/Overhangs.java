@@ -19,25 +19,27 @@ public final class Overhangs {
 
     /** Where each part comes over its ground first; empty for those that never are. */
     public List<Optional<CornerFit.Gap>> find(List<LowPart> parts) {
+        List<Integer> asked = new ArrayList<>();
         List<PassingPart> passing = new ArrayList<>();
         for (int i = 0; i < parts.size(); i++) {
             LowPart part = parts.get(i);
-            // Named by its number: each is asked on its own.
-            passing.add(new PassingPart(
-                    part.unit(),
-                    Integer.toString(i),
-                    part.rearM(),
-                    part.frontM(),
-                    -part.halfWidthM(),
-                    part.halfWidthM(),
-                    space.raised(part.island())));
-        }
-        passing.removeIf(p -> p.off().isEmpty() || !(p.leftM() > 0));
-        List<Optional<CornerFit.Gap>> found = new ArrayList<>(Collections.nCopies(parts.size(), Optional.empty()));
-        for (CornerFit.Gap gap : PassageRoom.entered(track, passing)) {
-            if (gap.valueM() < 0) {
-                found.set(Integer.parseInt(gap.part()), Optional.of(gap));
+            KeepOff raised = space.raised(part.island());
+            if (!raised.isEmpty() && part.halfWidthM() > 0) {
+                asked.add(i);
+                passing.add(new PassingPart(
+                        part.unit(),
+                        part.part(),
+                        part.rearM(),
+                        part.frontM(),
+                        -part.halfWidthM(),
+                        part.halfWidthM(),
+                        raised));
             }
+        }
+        List<Optional<CornerFit.Gap>> entered = PassageRoom.entered(track, passing);
+        List<Optional<CornerFit.Gap>> found = new ArrayList<>(Collections.nCopies(parts.size(), Optional.empty()));
+        for (int k = 0; k < entered.size(); k++) {
+            found.set(asked.get(k), entered.get(k));
         }
         return found;
     }

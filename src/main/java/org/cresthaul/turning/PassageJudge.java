@@ -171,6 +171,6 @@ final class PassageJudge {
                 parts.add(new PassingPart(k, b.part(), b.rearM(), b.frontM(), -b.halfWidthM(), b.halfWidthM(), lanes));
             }
         }
-        return !lanes.isEmpty() && PassageRoom.entered(track, parts).stream().anyMatch(g -> g.valueM() < 0);
+        return !lanes.isEmpty() && PassageRoom.isEntered(track, parts);
     }
 }

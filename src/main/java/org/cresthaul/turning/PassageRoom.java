@@ -90,12 +90,27 @@ final class PassageRoom {
      * The least room of every unit's tires, bodies and low parts against each thing they keep off, in the parts' order.
      */
     static List<CornerFit.Gap> of(Track track, List<PassingPart> parts) {
-        return of(track, parts, false);
+        return new PassageRoom(track, parts, false).gaps(parts);
     }
 
-    /** The same, but where something is entered only that, and not how deep. */
-    static List<CornerFit.Gap> entered(Track track, List<PassingPart> parts) {
-        return of(track, parts, true);
+    /** Whether any part enters anything. */
+    static boolean isEntered(Track track, List<PassingPart> parts) {
+        return new PassageRoom(track, parts, true).gaps(parts).stream().anyMatch(g -> g.valueM() < 0);
+    }
+
+    /**
+     * For every part, each by itself and in the parts' order, where it comes over what it keeps off; empty where it
+     * never does.
+     */
+    static List<Optional<CornerFit.Gap>> entered(Track track, List<PassingPart> parts) {
+        PassageRoom room = new PassageRoom(track, parts, true);
+        List<Optional<CornerFit.Gap>> entered = new ArrayList<>();
+        for (PassingPart part : parts) {
+            Least least = new Least();
+            room.pass(part, least);
+            entered.add(Optional.of(room.gap(least)).filter(g -> g.valueM() < 0));
+        }
+        return entered;
     }
 
     /** The least room of all parts alone; empty without parts. */
@@ -114,27 +129,25 @@ final class PassageRoom {
         return Optional.of(room.gap(least));
     }
 
-    private static List<CornerFit.Gap> of(Track track, List<PassingPart> parts, boolean enteredOnly) {
-        PassageRoom room = new PassageRoom(track, parts, enteredOnly);
-        Map<String, Least> groups = new LinkedHashMap<>();
+    /** Parts of which one gap is told. */
+    private record Alike(int unit, PartOfUnit part, Against against) {
+        static Alike of(PassingPart part) {
+            return new Alike(part.unit(), part.part(), part.off().against);
+        }
+    }
+
+    private List<CornerFit.Gap> gaps(List<PassingPart> parts) {
+        Map<Alike, Least> groups = new LinkedHashMap<>();
         for (PassingPart part : parts) {
-            Least least = groups.computeIfAbsent(groupOf(part), k -> new Least());
+            Least least = groups.computeIfAbsent(Alike.of(part), k -> new Least());
             if (!enteredOnly) {
-                room.lookAtNearest(part, least);
+                lookAtNearest(part, least);
             }
         }
         for (PassingPart part : parts) {
-            room.pass(part, groups.get(groupOf(part)));
+            pass(part, groups.get(Alike.of(part)));
         }
-        List<CornerFit.Gap> gaps = new ArrayList<>();
-        for (Least least : groups.values()) {
-            gaps.add(room.gap(least));
-        }
-        return gaps;
-    }
-
-    private static String groupOf(PassingPart part) {
-        return part.unit() + "/" + part.part() + "/" + part.off().against;
+        return groups.values().stream().map(this::gap).toList();
     }
 
     private CornerFit.Gap gap(Least l) {

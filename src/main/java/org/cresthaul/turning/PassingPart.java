@@ -11,13 +11,10 @@ import org.cresthaul.turning.TurningCombination.PlanUnit;
  * lanes, low parts off raised ground.
  *
  * @param unit index into the chain
- * @param part "tires", or what body
  * @param rearM frontM meters ahead of the unit's effective axle
  * @param rightM leftM from the unit's middle, positive to the left
  */
-record PassingPart(int unit, String part, double rearM, double frontM, double rightM, double leftM, KeepOff off) {
-    /** What tires are called. */
-    static final String TIRES = "tires";
+record PassingPart(int unit, PartOfUnit part, double rearM, double frontM, double rightM, double leftM, KeepOff off) {
     /** Tires of one side within this are on one strip of ground, meters. */
     private static final double SAME_M = 0.05;
     /** Tires this close behind each other roll over the same ground, meters. */
@@ -28,12 +25,13 @@ record PassingPart(int unit, String part, double rearM, double frontM, double ri
         List<PassingPart> parts = new ArrayList<>();
         for (int k = 0; k < combination.units().size(); k++) {
             PlanUnit unit = combination.units().get(k);
+            PartOfUnit tires = UnitPart.TIRES.of(unit.name());
             for (AxleLine a : unit.tires()) {
                 double rear = a.aheadM() - 0.5 * a.contactM();
                 double front = a.aheadM() + 0.5 * a.contactM();
                 double inner = a.halfWidthM() - a.treadM();
-                parts.add(new PassingPart(k, TIRES, rear, front, inner, a.halfWidthM(), space.tires));
-                parts.add(new PassingPart(k, TIRES, rear, front, -a.halfWidthM(), -inner, space.tires));
+                parts.add(new PassingPart(k, tires, rear, front, inner, a.halfWidthM(), space.tires));
+                parts.add(new PassingPart(k, tires, rear, front, -a.halfWidthM(), -inner, space.tires));
             }
             for (Body b : unit.bodies()) {
                 add(parts, k, b.part(), b.rearM(), b.frontM(), b.halfWidthM(), space.obstacles);
@@ -62,7 +60,7 @@ record PassingPart(int unit, String part, double rearM, double frontM, double ri
                         like,
                         new PassingPart(
                                 part.unit,
-                                TIRES,
+                                part.part,
                                 Math.min(part.rearM, other.rearM),
                                 Math.max(part.frontM, other.frontM),
                                 Math.min(part.rightM, other.rightM),
@@ -87,7 +85,7 @@ record PassingPart(int unit, String part, double rearM, double frontM, double ri
     }
 
     private static void add(
-            List<PassingPart> into, int unit, String part, double rear, double front, double half, KeepOff off) {
+            List<PassingPart> into, int unit, PartOfUnit part, double rear, double front, double half, KeepOff off) {
         if (!off.isEmpty()) {
             into.add(new PassingPart(unit, part, rear, front, -half, half, off));
         }
@@ -99,7 +97,7 @@ record PassingPart(int unit, String part, double rearM, double frontM, double ri
     }
 
     boolean isTires() {
-        return part.equals(TIRES);
+        return part.isTires();
     }
 
     double middleAheadM() {

@@ -101,7 +101,7 @@ final class StanceFromAbove {
         List<AxleLine> tires = new ArrayList<>();
         tires.add(line(drive.lengthM, widths.tiresM(), plan.steerTires()));
         tires.addAll(drive.tires);
-        Body body = body("tractor", tractor.underside(), tractor.topside(), drive.axleXM, widths.bodyM());
+        Body body = body(UnitName.TRACTOR, tractor.underside(), tractor.topside(), drive.axleXM, widths.bodyM());
         units.add(new PlanUnit(UnitName.TRACTOR, tires, List.of(body), drive.axleXM));
     }
 
@@ -112,7 +112,7 @@ final class StanceFromAbove {
         UnitName name = UnitName.jeep(chain.size());
         chain.add(group.pulling(jeep.fifthWheel().xM()));
         limits.add(limitRad);
-        Body body = body(name.word(), jeep.underside(), jeep.topside(), group.axleXM, widths.bodyM());
+        Body body = body(name, jeep.underside(), jeep.topside(), group.axleXM, widths.bodyM());
         units.add(new PlanUnit(name, group.tires, List.of(body), group.axleXM));
     }
 
@@ -130,11 +130,14 @@ final class StanceFromAbove {
                         : group.last());
         double trailerM = plan.trailer().bodyM();
         List<Body> bodies = new ArrayList<>();
-        bodies.add(body("trailer", trailer.underside(), trailer.topside(), group.axleXM, trailerM));
+        bodies.add(body(UnitName.TRAILER, trailer.underside(), trailer.topside(), group.axleXM, trailerM));
         double loadM = plan.loadWidthM().orElse(trailerM);
         trailer.load()
-                .forEach(l ->
-                        bodies.add(new Body("load", l.rearXM() - group.axleXM, l.frontXM() - group.axleXM, loadM / 2)));
+                .forEach(l -> bodies.add(new Body(
+                        UnitPart.LOAD.of(UnitName.TRAILER),
+                        l.rearXM() - group.axleXM,
+                        l.frontXM() - group.axleXM,
+                        loadM / 2)));
         booster.flatMap(b -> onTrailer(b, group.axleXM)).ifPresent(bodies::add);
         units.add(new PlanUnit(UnitName.TRAILER, group.tires, bodies, group.axleXM));
     }
@@ -155,7 +158,7 @@ final class StanceFromAbove {
             double shift = booster.closeCoupledAxleXM().orElseThrow()
                     - booster.onlyAxle().xM();
             return Optional.of(body(
-                    "booster",
+                    UnitName.BOOSTER,
                     booster.underside().shiftedBy(shift),
                     booster.topside().shiftedBy(shift),
                     axleXM,
@@ -163,7 +166,11 @@ final class StanceFromAbove {
         }
         return state == BoosterState.CARRIED
                 ? booster.carried()
-                        .map(c -> new Body("carried booster", c.rearXM() - axleXM, c.frontXM() - axleXM, boosterM / 2))
+                        .map(c -> new Body(
+                                UnitPart.CARRIED_BOOSTER.of(UnitName.TRAILER),
+                                c.rearXM() - axleXM,
+                                c.frontXM() - axleXM,
+                                boosterM / 2))
                 : Optional.empty();
     }
 
@@ -173,7 +180,7 @@ final class StanceFromAbove {
         Group group = new Group(booster.hingeXM(), wide(booster.axles().axles(), widths), limitRad);
         chain.add(booster.nextHinge().map(h -> group.pulling(h.at().xM())).orElseGet(group::last));
         limits.add(limitRad);
-        Body body = body(name.word(), booster.underside(), booster.topside(), group.axleXM, widths.bodyM());
+        Body body = body(name, booster.underside(), booster.topside(), group.axleXM, widths.bodyM());
         units.add(new PlanUnit(name, group.tires, List.of(body), group.axleXM));
     }
 
@@ -181,9 +188,9 @@ final class StanceFromAbove {
         return new AxleLine(aheadM, overTiresM / 2, Math.min(tires.treadM(), overTiresM / 2), tires.contactM());
     }
 
-    private static Body body(String part, Outline underside, Outline topside, double axleXM, double widthM) {
+    private static Body body(UnitName unit, Outline underside, Outline topside, double axleXM, double widthM) {
         return new Body(
-                part,
+                UnitPart.BODY.of(unit),
                 Math.min(underside.rearXM(), topside.rearXM()) - axleXM,
                 Math.max(underside.frontXM(), topside.frontXM()) - axleXM,
                 widthM / 2);

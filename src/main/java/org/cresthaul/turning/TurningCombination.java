@@ -91,7 +91,7 @@ public record TurningCombination(
     }
 
     /** A rectangle that something of the unit fills. */
-    public record Body(String part, double rearM, double frontM, double halfWidthM) {}
+    public record Body(PartOfUnit part, double rearM, double frontM, double halfWidthM) {}
 
     public TurningCombination {
         chain = List.copyOf(chain);
@@ -181,6 +181,11 @@ public record TurningCombination(
             k--;
         }
         return k;
+    }
+
+    /** Which unit a gap is of. */
+    public UnitName nameOf(CornerFit.Gap gap) {
+        return units.get(gap.unit()).name();
     }
 
     /** "kingpin", "pivot"; with jeeps "kingpin of the jeep": what bends between a unit and the next, the first is 0. */

@@ -13,6 +13,7 @@ import org.cresthaul.language.Sentence;
 import org.cresthaul.report.Haul;
 import org.cresthaul.report.Verdict;
 import org.cresthaul.road.Corner;
+import org.cresthaul.route.CornerSource;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.RouteCorner;
 import org.cresthaul.turning.Against;
@@ -203,7 +204,7 @@ public record CornerView(
                     Geometry over = isTires ? Areas.without(tires, allowed) : Areas.common(bodies, closed);
                     encroachments.add(new EncroachmentView(
                             unit.name().word(),
-                            gap.part(),
+                            gap.part().word(),
                             gap.side(),
                             gap.against(),
                             DrawnLengths.up(-gap.valueM()),
@@ -231,7 +232,7 @@ public record CornerView(
         boolean back = corner.backing();
         int tightest = fit.stateAt(fit.tightest().stationM());
         tightest = back ? last - tightest : tightest;
-        List<MarkView> marks = CornerMarks.of(corner, fit, hazard.source().equals("template")).stream()
+        List<MarkView> marks = CornerMarks.of(corner, fit, hazard.source() == CornerSource.TEMPLATE).stream()
                 .map(m -> new MarkView(
                         m.kind(),
                         m.words(),
@@ -278,7 +279,7 @@ public record CornerView(
         List<Double> at = List.of(DrawnLengths.near(gap.xM()), DrawnLengths.near(gap.yM()));
         return new LeastView(
                 fit.combination().units().get(gap.unit()).name().word(),
-                gap.part(),
+                gap.part().word(),
                 gap.side(),
                 gap.against(),
                 gap.valueM(),

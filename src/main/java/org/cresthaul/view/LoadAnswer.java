@@ -327,23 +327,26 @@ public final class LoadAnswer {
 
     private List<LoadsView.ReadingView> readings(LoadJudge judge) {
         List<LoadsView.ReadingView> views = new ArrayList<>();
-        for (Map.Entry<String, Double> reading : question.readingsPa().entrySet()) {
-            String gauge = reading.getKey();
-            boolean trailer = gauge.equals("trailer");
-            Optional<ChartPoints> chart = trailer
+        for (Map.Entry<AxleKind, Double> reading : question.readingsPa().entrySet()) {
+            AxleKind gauge = reading.getKey();
+            Optional<ChartPoints> chart = gauge == AxleKind.TRAILER
                     ? loadCase.trailerChart()
                     : loadCase.weights().flatMap(w -> w.gauges().booster());
-            OptionalDouble declared = judge.loads().perAxleKg(trailer ? AxleKind.TRAILER : AxleKind.BOOSTER);
+            OptionalDouble declared = judge.loads().perAxleKg(gauge);
             views.add(reading(judge, gauge, reading.getValue(), chart, declared));
         }
         return views;
     }
 
     private LoadsView.ReadingView reading(
-            LoadJudge judge, String gauge, double pressurePa, Optional<ChartPoints> points, OptionalDouble declaredKg) {
+            LoadJudge judge,
+            AxleKind gauge,
+            double pressurePa,
+            Optional<ChartPoints> points,
+            OptionalDouble declaredKg) {
         if (points.isEmpty() || declaredKg.isEmpty()) {
             return new LoadsView.ReadingView(
-                    gauge,
+                    gauge.word(),
                     pressurePa,
                     null,
                     null,
@@ -359,7 +362,7 @@ public final class LoadAnswer {
                 loadCase.weights().orElseThrow().accuracy());
         if (reading.isEmpty()) {
             return new LoadsView.ReadingView(
-                    gauge,
+                    gauge.word(),
                     pressurePa,
                     null,
                     Weighed.near(declaredKg.getAsDouble()),
@@ -370,7 +373,7 @@ public final class LoadAnswer {
         }
         Reading r = reading.get();
         return new LoadsView.ReadingView(
-                gauge,
+                gauge.word(),
                 pressurePa,
                 Weighed.near(r.readKg()),
                 Weighed.near(r.declaredKg()),
@@ -386,8 +389,8 @@ public final class LoadAnswer {
     /**
      * The change of the piece's weight that would bring the group to what the gauge says, were everything else right.
      */
-    private Optional<Double> pieceOff(String gauge, Reading reading) {
-        if (reading.agrees() || piece.isEmpty() || !gauge.equals("trailer")) {
+    private Optional<Double> pieceOff(AxleKind gauge, Reading reading) {
+        if (reading.agrees() || piece.isEmpty() || gauge != AxleKind.TRAILER) {
             return Optional.empty();
         }
         Weights weights = loadCase.weights().orElseThrow();

@@ -27,6 +27,7 @@ import org.cresthaul.report.Margins;
 import org.cresthaul.report.Report;
 import org.cresthaul.report.ReportCell;
 import org.cresthaul.report.Verdict;
+import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.LiftAxle;
 import org.cresthaul.rig.LiftAxles;
 import org.cresthaul.rig.Rig;
@@ -265,7 +266,7 @@ class LoadVerdictTest {
         return LoadAnswer.of(route, rig, rig.stances().get(0), question);
     }
 
-    private static LoadQuestion question(String configuration, OptionalDouble at, Map<String, Double> readings) {
+    private static LoadQuestion question(String configuration, OptionalDouble at, Map<AxleKind, Double> readings) {
         return new LoadQuestion(
                 configuration, Optional.empty(), Optional.empty(), at, OptionalDouble.empty(), readings);
     }
@@ -305,15 +306,15 @@ class LoadVerdictTest {
     void aReadingTellsAMisDeclaredMachine() throws Exception {
         // 19,130 lb on each of three axles is declared. The chart runs straight from 40 psi and 11,900 lb to 75 psi and
         // 21,600 lb: 66 psi stands for 19,106 lb; from there to 100 psi and 28,700 lb: 80 psi stands for 23,020 lb.
-        LoadsView right = ask(question("down/none/3", OptionalDouble.empty(), Map.of("trailer", 66 * PSI)));
+        LoadsView right = ask(question("down/none/3", OptionalDouble.empty(), Map.of(AxleKind.TRAILER, 66 * PSI)));
         assertEquals(true, right.readings().get(0).agrees());
-        LoadsView wrong = ask(question("down/none/3", OptionalDouble.empty(), Map.of("trailer", 80 * PSI)));
+        LoadsView wrong = ask(question("down/none/3", OptionalDouble.empty(), Map.of(AxleKind.TRAILER, 80 * PSI)));
         LoadsView.ReadingView reading = wrong.readings().get(0);
         assertEquals(false, reading.agrees());
         assertTrue(reading.note().contains("heavier than declared"), reading.note());
         // The group gains 3 × 3,890 lb; the loader 27 ft behind the kingpin gives it 27 / 44.54 of its own weight.
         assertEquals(3 * (23_020 - 19_130) * 44.5417 / 27, reading.pieceOffKg() / LB, 60);
-        LoadsView beyond = ask(question("down/none/3", OptionalDouble.empty(), Map.of("trailer", 150 * PSI)));
+        LoadsView beyond = ask(question("down/none/3", OptionalDouble.empty(), Map.of(AxleKind.TRAILER, 150 * PSI)));
         assertNull(beyond.readings().get(0).agrees());
         assertTrue(beyond.readings().get(0).note().contains("beyond the chart"));
     }

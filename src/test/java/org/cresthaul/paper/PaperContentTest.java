@@ -20,6 +20,7 @@ import org.cresthaul.server.JsonAnswer;
 import org.cresthaul.sheet.Envelope;
 import org.cresthaul.sheet.RunSheet;
 import org.cresthaul.sheet.SheetLine;
+import org.cresthaul.sheet.SheetTopic;
 import org.cresthaul.sheet.Statement;
 import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
@@ -149,12 +150,12 @@ class PaperContentTest {
                     place.margins().size(),
                     place.id());
             String to = place.conditions().stream()
-                    .filter(c -> "raised".equals(c.code()))
+                    .filter(c -> c.code() == SheetTopic.RAISED)
                     .map(SheetLine::to)
                     .findFirst()
                     .orElse(null);
-            boolean stays = entry.after().stream().anyMatch(l -> "stays raised".equals(l.code()));
-            boolean isRaised = entry.comes().stream().anyMatch(l -> "still raised".equals(l.code()));
+            boolean stays = entry.after().stream().anyMatch(l -> l.code() == SheetTopic.STAYS_RAISED);
+            boolean isRaised = entry.comes().stream().anyMatch(l -> l.code() == SheetTopic.STILL_RAISED);
             assertEquals(!isRaised ? null : stays ? "stays raised" : "lowered after it", to, place.id());
             raised += isRaised ? 1 : 0;
             if (place.kind().word().equals("low-structure")) {

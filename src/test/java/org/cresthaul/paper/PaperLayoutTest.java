@@ -20,6 +20,7 @@ import org.cresthaul.route.HazardKind;
 import org.cresthaul.sheet.CardKind;
 import org.cresthaul.sheet.RunSheet;
 import org.cresthaul.sheet.SheetLine;
+import org.cresthaul.sheet.SheetTopic;
 import org.cresthaul.sheet.Statement;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
@@ -59,7 +60,7 @@ class PaperLayoutTest {
             for (RunSheet.Card card : sample.sheet.setUps()) {
                 wanted.add(card.title());
                 wanted.addAll(card.lines().stream()
-                        .filter(l -> RunSheet.MEASURE.equals(l.code()))
+                        .filter(l -> l.code() == SheetTopic.MEASURE)
                         .map(SheetLine::text)
                         .toList());
             }
@@ -72,7 +73,7 @@ class PaperLayoutTest {
                     wanted.add(entry.name());
                 }
                 entry.comes().stream()
-                        .filter(l -> RunSheet.HEIGHTS.equals(l.code()))
+                        .filter(l -> l.code() == SheetTopic.HEIGHTS)
                         .forEach(l -> wanted.add(l.text()));
             }
             sample.sheet.crossings().forEach(c -> wanted.add(c.number()));

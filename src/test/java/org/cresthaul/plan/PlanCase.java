@@ -27,6 +27,7 @@ import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigTexts;
+import org.cresthaul.route.CornerSource;
 import org.cresthaul.route.CrossingTraffic;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.HazardKind;
@@ -148,7 +149,7 @@ public record PlanCase(Route route, LevelStance stance, Report report, PlanOptio
                 Optional.empty(),
                 Optional.empty(),
                 new RoadFrame(new LonLat(-93.09, 44.6), 0),
-                "route line",
+                CornerSource.ROUTE_LINE,
                 Optional.empty());
     }
 

@@ -58,9 +58,9 @@ class SettledConditionsTest {
     }
 
     private static final PlanOptions.Settled SPOTTER = new PlanOptions.Settled(
-            "D1", "tight, accepted", "A. Planner", "2026-11-28", "spotter from the yard rides ahead");
-    private static final PlanOptions.Settled SURVEY =
-            new PlanOptions.Settled("D2", "set aside", "B. Surveyor", "2026-11-27", "driven with a template, clear");
+            "D1", ConditionKind.TIGHT, "A. Planner", "2026-11-28", "spotter from the yard rides ahead");
+    private static final PlanOptions.Settled SURVEY = new PlanOptions.Settled(
+            "D2", ConditionKind.SET_ASIDE, "B. Surveyor", "2026-11-27", "driven with a template, clear");
 
     @Test
     void onlyWhenEveryConditionIsSettledThePapersAreForDriving() {
@@ -92,7 +92,7 @@ class SettledConditionsTest {
 
     @Test
     void whatSettlesSomethingElseSettlesNothingAndABlockStays() {
-        PlanOptions.Settled other = new PlanOptions.Settled("D1", "set aside", "x", "2026-11-28", "y");
+        PlanOptions.Settled other = new PlanOptions.Settled("D1", ConditionKind.SET_ASIDE, "x", "2026-11-28", "y");
         assertFalse(Banner.of(tightDipAndUnsurveyedCrest(List.of(other, SURVEY)).plan(), Catalog.ENGLISH)
                 .drivable());
         PlanCase blocked = tightDipAndUnsurveyedCrest(List.of(SPOTTER, SURVEY));
@@ -133,7 +133,7 @@ class SettledConditionsTest {
                 "{\"hazard\":\"D1\",\"what\":\"tight, accepted\",\"by\":\"A\",\"date\":\"2026-11-28\",\"agreed\":\"z\"}";
         String file = "{\"cresthaul\":\"settled/1\",\"settled\":[" + entry + "]}";
         assertEquals(
-                List.of(new PlanOptions.Settled("D1", "tight, accepted", "A", "2026-11-28", "z")),
+                List.of(new PlanOptions.Settled("D1", ConditionKind.TIGHT, "A", "2026-11-28", "z")),
                 SettledConditions.parse(file.getBytes(StandardCharsets.UTF_8)));
         InputRejected rejected = assertThrows(
                 InputRejected.class,

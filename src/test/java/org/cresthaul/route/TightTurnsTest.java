@@ -182,7 +182,7 @@ class TightTurnsTest {
                     Optional.empty(),
                     Optional.empty(),
                     line.frameAt(300),
-                    "not surveyed",
+                    CornerSource.NOT_SURVEYED,
                     Optional.empty());
             List<Hazard> listed = TightTurns.listUnsurveyed(line, List.of(first));
             assertEquals(1, listed.size(), "apart " + apart);

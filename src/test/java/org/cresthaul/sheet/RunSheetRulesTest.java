@@ -34,6 +34,7 @@ import org.cresthaul.rig.Identity;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.rig.WeightsTexts;
+import org.cresthaul.route.CrossingTraffic;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Route;
 import org.cresthaul.units.JsonEdit;
@@ -46,12 +47,12 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Every card and step of both samples, and of 200 random rigs and 200 random plans, held to rules on the data. */
 class RunSheetRulesTest {
     private static final int CASES = 200;
-    private static final List<String> CROSSING_ORDER = List.of(
-            CrossingSheet.STOP,
-            CrossingSheet.LOOK,
-            CrossingSheet.SIGHT,
-            CrossingSheet.SECOND_TRACK,
-            CrossingSheet.ROOM);
+    private static final List<SheetTopic> CROSSING_ORDER = List.of(
+            SheetTopic.CROSSING_STOP,
+            SheetTopic.CROSSING_LOOK,
+            SheetTopic.CROSSING_SIGHT,
+            SheetTopic.CROSSING_SECOND_TRACK,
+            SheetTopic.CROSSING_ROOM);
 
     @ParameterizedTest
     @CsvSource({
@@ -252,20 +253,20 @@ class RunSheetRulesTest {
         if (place.kind().word().equals("low-structure")) {
             assertTrue(entry.comes().contains(place.heights()), place.id());
         }
-        boolean isRaised = entry.comes().stream().anyMatch(l -> PassageSheet.RAISED.equals(l.code()));
-        boolean stays = entry.after().stream().anyMatch(l -> "stays raised".equals(l.code()));
+        boolean isRaised = entry.comes().stream().anyMatch(l -> l.code() == SheetTopic.STILL_RAISED);
+        boolean stays = entry.after().stream().anyMatch(l -> l.code() == SheetTopic.STAYS_RAISED);
         assertEquals(
                 !isRaised ? null : stays ? StatementParts.STAYS : StatementParts.LOWERED,
                 place.conditions().stream()
-                        .filter(c -> StatementParts.RAISED.equals(c.code()))
+                        .filter(c -> c.code() == SheetTopic.RAISED)
                         .map(SheetLine::to)
                         .findFirst()
                         .orElse(null),
                 place.id());
         // As high as the other says, and crawling where the other crawls.
         assertEquals(
-                figures(place.conditions().stream().filter(c -> StatementParts.RAISED.equals(c.code()))),
-                figures(entry.comes().stream().filter(l -> PassageSheet.RAISED.equals(l.code()))),
+                figures(place.conditions().stream().filter(c -> c.code() == SheetTopic.RAISED)),
+                figures(entry.comes().stream().filter(l -> l.code() == SheetTopic.STILL_RAISED)),
                 place.id());
         assertEquals(
                 figures(place.conditions().stream()).stream()
@@ -288,8 +289,8 @@ class RunSheetRulesTest {
 
     // ------------------------------------------------------------------ cards
 
-    private static Map<String, String> settings(List<SheetLine> lines) {
-        Map<String, String> settings = new HashMap<>();
+    private static Map<SheetTopic, String> settings(List<SheetLine> lines) {
+        Map<SheetTopic, String> settings = new HashMap<>();
         for (SheetLine line : lines) {
             if (line.to() != null) {
                 assertNull(settings.put(line.code(), line.to()), "told twice: " + line.code());
@@ -308,24 +309,24 @@ class RunSheetRulesTest {
                 .filter(s -> s.configuration().equals(card.configuration()))
                 .findFirst()
                 .orElseThrow();
-        Map<String, String> told = settings(card.lines());
+        Map<SheetTopic, String> told = settings(card.lines());
         boolean lift = !stance.trailer().lift().isEmpty();
         boolean booster = stance.booster().isPresent();
         boolean trailing = set.booster().word().equals("trailing");
         boolean cargo =
                 !stance.trailer().load().isEmpty() || set.booster().word().equals("carried");
-        assertEquals(set.notch(), told.get(SetUpCards.NOTCH));
-        assertEquals("auto", told.get(SetUpCards.LEVELING));
-        assertEquals("out", told.get(SetUpCards.POWER_TAKE_OFF));
-        assertEquals(lift ? set.lift().word() : null, told.get(SetUpCards.LIFT_AXLE));
-        assertEquals(booster ? set.booster().word() : null, told.get(SetUpCards.BOOSTER));
+        assertEquals(set.notch(), told.get(SheetTopic.NOTCH));
+        assertEquals("auto", told.get(SheetTopic.LEVELING));
+        assertEquals("out", told.get(SheetTopic.POWER_TAKE_OFF));
+        assertEquals(lift ? set.lift().word() : null, told.get(SheetTopic.LIFT_AXLE));
+        assertEquals(booster ? set.booster().word() : null, told.get(SheetTopic.BOOSTER));
         assertEquals(
                 !booster ? null : trailing || set.booster().word().equals("close-coupled") ? "connected" : "capped",
-                told.get(SetUpCards.BOOSTER_LINES),
+                told.get(SheetTopic.BOOSTER_LINES),
                 card.title());
-        assertEquals(trailing ? "off" : null, told.get(SetUpCards.PIVOT_LOCK));
-        assertEquals(trailing && set.regulatorPa() != null ? "on" : null, told.get(SetUpCards.REGULATOR));
-        assertEquals(cargo ? "tight" : null, told.get(SetUpCards.CHAINS));
+        assertEquals(trailing ? "off" : null, told.get(SheetTopic.PIVOT_LOCK));
+        assertEquals(trailing && set.regulatorPa() != null ? "on" : null, told.get(SheetTopic.REGULATOR));
+        assertEquals(cargo ? "tight" : null, told.get(SheetTopic.CHAINS));
         // Machines of 10,000 lb and more, 49 CFR 393.130(a); a load that nobody weighed may be one.
         boolean heavy = !stance.trailer().load().isEmpty()
                 && (stance.weights().isEmpty()
@@ -345,7 +346,7 @@ class RunSheetRulesTest {
         assertEquals(
                 fitted.map(f -> f.thicknessM() > 0 ? f.shim() : SetUpCards.NO_PLATE)
                         .orElse(null),
-                told.get(SetUpCards.PLATE));
+                told.get(SheetTopic.PLATE));
         // Securement is looked at again, by its rule, wherever there is something to secure.
         assertEquals(
                 cargo,
@@ -370,12 +371,12 @@ class RunSheetRulesTest {
         for (RunSheet.Card card : sheet.cards()) {
             settings(card.lines());
             if (card.about() == CardKind.STUCK) {
-                List<String> codes = card.lines().stream()
+                List<SheetTopic> codes = card.lines().stream()
                         .map(SheetLine::code)
                         .filter(Objects::nonNull)
                         .toList();
-                assertEquals(List.of(DriverCards.PEOPLE, DriverCards.CALL), codes);
-                assertEquals(DriverCards.PEOPLE, card.lines().get(0).code(), "people first");
+                assertEquals(List.of(SheetTopic.STUCK_PEOPLE, SheetTopic.STUCK_CALL), codes);
+                assertEquals(SheetTopic.STUCK_PEOPLE, card.lines().get(0).code(), "people first");
             }
         }
     }
@@ -416,10 +417,10 @@ class RunSheetRulesTest {
 
     private static void assertCrossing(RunSheet.Entry entry, Plan plan, int step) {
         assertFalse(entry.through().stream().anyMatch(SheetLine::tick), "nothing to tick on the tracks");
-        assertTrue(entry.through().stream().anyMatch(l -> CrossingSheet.GO.equals(l.code())));
+        assertTrue(entry.through().stream().anyMatch(l -> l.code() == SheetTopic.CROSSING_GO));
         OnTracks tracks = new OnTracks(plan.steps());
         if (tracks.head(step) != step) {
-            assertTrue(entry.comes().stream().anyMatch(l -> PassageSheet.DO_NOT_STOP.equals(l.code())));
+            assertTrue(entry.comes().stream().anyMatch(l -> l.code() == SheetTopic.DO_NOT_STOP));
             return;
         }
         long followers = tracks.followers(step).stream()
@@ -430,15 +431,15 @@ class RunSheetRulesTest {
                 .toList();
         assertEquals(
                 1,
-                own.stream().filter(l -> CrossingSheet.STOP.equals(l.code())).count(),
+                own.stream().filter(l -> l.code() == SheetTopic.CROSSING_STOP).count(),
                 "one stop for a chain of crossings");
         assertEquals(
                 1 + followers,
-                own.stream().filter(l -> CrossingSheet.ROOM.equals(l.code())).count());
+                own.stream().filter(l -> l.code() == SheetTopic.CROSSING_ROOM).count());
         List<Integer> order = new ArrayList<>();
         for (SheetLine line : own) {
             order.add(CROSSING_ORDER.indexOf(line.code()));
-            if (CrossingSheet.ROOM.equals(line.code())) {
+            if (line.code() == SheetTopic.CROSSING_ROOM) {
                 break;
             }
         }
@@ -447,9 +448,9 @@ class RunSheetRulesTest {
                 .filter(c -> c.hazard().equals(entry.id()))
                 .findFirst();
         time.ifPresent(c -> {
-            if ("passive".equals(c.warning())) {
+            if (c.warning() == CrossingTraffic.Warning.PASSIVE) {
                 SheetLine sight = own.stream()
-                        .filter(l -> CrossingSheet.SIGHT.equals(l.code()))
+                        .filter(l -> l.code() == SheetTopic.CROSSING_SIGHT)
                         .findFirst()
                         .orElseThrow();
                 assertEquals(
@@ -458,7 +459,7 @@ class RunSheetRulesTest {
             }
             assertEquals(
                     c.tracks() == null || c.tracks() > 1,
-                    own.stream().anyMatch(l -> CrossingSheet.SECOND_TRACK.equals(l.code())));
+                    own.stream().anyMatch(l -> l.code() == SheetTopic.CROSSING_SECOND_TRACK));
         });
     }
 

@@ -47,7 +47,7 @@ class StructureHeightsTest {
             LowStructure structure =
                     (LowStructure) c.route().findHazard(entry.id()).orElseThrow();
             SheetLine heights = entry.comes().stream()
-                    .filter(l -> StructureHeights.CODE.equals(l.code()))
+                    .filter(l -> l.code() == SheetTopic.HEIGHTS)
                     .findFirst()
                     .orElseThrow();
             List<Double> told =

@@ -61,7 +61,7 @@ final class CornerCases {
         return new PlanUnit(
                 UnitName.TRACTOR,
                 List.of(steer(5.8, 1.22), dual(0.65, 1.22), dual(-0.65, 1.22)),
-                List.of(new Body("tractor", -1.6, 6.95, 1.27)));
+                List.of(new Body(UnitPart.BODY.of(UnitName.TRACTOR), -1.6, 6.95, 1.27)));
     }
 
     /** Tractor and lowbed; a booster of the length given behind, or none when it is zero. */
@@ -69,7 +69,7 @@ final class CornerCases {
         PlanUnit trailer = new PlanUnit(
                 UnitName.TRAILER,
                 List.of(dual(1.38, 1.28), dual(0, 1.28), dual(-1.38, 1.28)),
-                List.of(new Body("trailer", -2.1, trailerM + 0.5, 1.3)));
+                List.of(new Body(UnitPart.BODY.of(UnitName.TRAILER), -2.1, trailerM + 0.5, 1.3)));
         if (boosterM == 0) {
             return new TurningCombination(
                     List.of(new TurningUnit(5.8, -0.3), new TurningUnit(trailerM, 0)),
@@ -86,7 +86,7 @@ final class CornerCases {
                         new PlanUnit(
                                 UnitName.BOOSTER,
                                 List.of(dual(0, 1.28)),
-                                List.of(new Body("booster", -0.6, boosterM, 1.25)))),
+                                List.of(new Body(UnitPart.BODY.of(UnitName.BOOSTER), -0.6, boosterM, 1.25)))),
                 Math.toRadians(38),
                 6,
                 List.of(Math.toRadians(85), Math.toRadians(40)));

@@ -79,7 +79,7 @@ class CornerFitTest {
         CornerFit fit = fit(
                 straight(1.6, 1.6, island, Areas.none(), Ground.unknown()), false, CornerCases.lowbed(10, 0), EXACTLY);
         assertEquals(0.06, fit.tightest().valueM(), 0.003);
-        assertEquals("tires", fit.tightest().part());
+        assertTrue(fit.tightest().part().isTires());
         // Outer faces alone, as tires were once taken, would have 1.6 - 1.28 = 0.32 m.
         CornerFit without = fit(
                 straight(1.6, 1.6, Areas.none(), Areas.none(), Ground.unknown()),
@@ -177,13 +177,14 @@ class CornerFitTest {
                         new TurningCombination.PlanUnit(
                                 UnitName.TRAILER,
                                 trailer.tires(),
-                                List.of(new TurningCombination.Body("trailer", -2.1, 12.5, 1.9)))),
+                                List.of(new TurningCombination.Body(
+                                        UnitPart.BODY.of(UnitName.TRAILER), -2.1, 12.5, 1.9)))),
                 narrow.steerLimitRad(),
                 narrow.lockDistanceM(),
                 narrow.articulationLimitRad());
         CornerSpace space = new CornerSpace(corner, true);
         CornerFit over = CornerFit.of(space, combination, List.of(), EXACTLY);
-        LowPart deck = new LowPart(1, "trailer", 0, 10, 1.9, LowPart.BEYOND_EDGE);
+        LowPart deck = new LowPart(1, UnitPart.BODY.of(UnitName.TRAILER), 0, 10, 1.9, LowPart.BEYOND_EDGE);
         CornerFit kept = CornerFit.of(space, combination, List.of(deck), EXACTLY);
         assertTrue(
                 new Overhangs(space, over).find(List.of(deck)).get(0).isPresent(), "the free line cuts over the curb");

@@ -69,7 +69,7 @@ class IndependentCornerJudgeTest {
                 List.of(new PlanUnit(
                         UnitName.TRACTOR,
                         List.of(new AxleLine(WHEELBASE_M, 1.2, 0.3, 0.2), new AxleLine(0, 1.2, 0.6, 0.2)),
-                        List.of(new Body("tractor", rearM, frontM, halfM)))),
+                        List.of(new Body(UnitPart.BODY.of(UnitName.TRACTOR), rearM, frontM, halfM)))),
                 Math.toRadians(40),
                 6,
                 List.of());
@@ -77,7 +77,9 @@ class IndependentCornerJudgeTest {
 
     private static TurningCombination combination() {
         PlanUnit trailer = new PlanUnit(
-                UnitName.TRAILER, List.of(new AxleLine(0.9, 1.3, 0.7, 0.24)), List.of(new Body("deck", -2, 12, 1.6)));
+                UnitName.TRAILER,
+                List.of(new AxleLine(0.9, 1.3, 0.7, 0.24)),
+                List.of(new Body(UnitPart.BODY.of(UnitName.TRAILER), -2, 12, 1.6)));
         TurningCombination t = tractor(-1, 7, 1.25);
         return new TurningCombination(
                 List.of(new TurningUnit(WHEELBASE_M, -HITCH_AHEAD_M), new TurningUnit(TRAILER_M, 0)),

@@ -36,7 +36,7 @@ final class RandomRig {
                 UnitName.TRACTOR,
                 tractorTires,
                 List.of(new Body(
-                        "tractor",
+                        UnitPart.BODY.of(UnitName.TRACTOR),
                         tractorM - driveM - random.nextDouble(1.2, 2.2),
                         tractorM + random.nextDouble(0.7, 1.5),
                         tractorHalf + 0.02)));
@@ -62,12 +62,15 @@ final class RandomRig {
         List<AxleLine> tires = new ArrayList<>();
         group.forEach(x -> tires.add(new AxleLine(effectiveM - x, trailerHalf, random.nextDouble(0.5, 0.75), 0.22)));
         double rearM = group.get(group.size() - 1) + random.nextDouble(0.6, 1.5);
-        List<Body> bodies = new ArrayList<>(List.of(
-                new Body("trailer", effectiveM - rearM, effectiveM + random.nextDouble(0.5, 1.4), trailerHalf + 0.02)));
+        List<Body> bodies = new ArrayList<>(List.of(new Body(
+                UnitPart.BODY.of(UnitName.TRAILER),
+                effectiveM - rearM,
+                effectiveM + random.nextDouble(0.5, 1.4),
+                trailerHalf + 0.02)));
         if (random.nextInt(3) == 0) {
             double loadRearM = rearM + random.nextDouble(-5, 3.5);
             bodies.add(new Body(
-                    "load",
+                    UnitPart.LOAD.of(UnitName.TRAILER),
                     effectiveM - loadRearM,
                     effectiveM - random.nextDouble(2.5, 4.5),
                     random.nextDouble(1.3, 2.3)));
@@ -85,7 +88,11 @@ final class RandomRig {
             units.add(new PlanUnit(
                     UnitName.BOOSTER,
                     List.of(new AxleLine(0, trailerHalf, 0.6, 0.22)),
-                    List.of(new Body("booster", -random.nextDouble(0.5, 1), boosterM - 0.1, trailerHalf))));
+                    List.of(new Body(
+                            UnitPart.BODY.of(UnitName.BOOSTER),
+                            -random.nextDouble(0.5, 1),
+                            boosterM - 0.1,
+                            trailerHalf))));
         } else {
             chain.add(new TurningUnit(effectiveM, 0));
         }
@@ -112,7 +119,7 @@ final class RandomRig {
                 UnitName.jeep(1),
                 tires,
                 List.of(new Body(
-                        "jeep",
+                        UnitPart.BODY.of(UnitName.jeep(1)),
                         effectiveM - group.get(axles - 1) - random.nextDouble(0.5, 0.9),
                         effectiveM + random.nextDouble(0.4, 0.8),
                         half + 0.02)));
@@ -140,7 +147,7 @@ final class RandomRig {
         for (int i = 0; i < more; i++) {
             int last = chain.size() - 1;
             double rearM = units.get(last).bodies().stream()
-                    .filter(b -> !b.part().equals("load"))
+                    .filter(b -> b.part().part() != UnitPart.LOAD)
                     .mapToDouble(Body::rearM)
                     .min()
                     .orElseThrow();
@@ -164,7 +171,10 @@ final class RandomRig {
                             .map(x -> new AxleLine(effectiveM - x, half, 0.6, 0.22))
                             .toList(),
                     List.of(new Body(
-                            "booster", effectiveM - lastM - random.nextDouble(0.5, 1), effectiveM - 0.1, half))));
+                            UnitPart.BODY.of(UnitName.booster(number)),
+                            effectiveM - lastM - random.nextDouble(0.5, 1),
+                            effectiveM - 0.1,
+                            half))));
         }
         return new TurningCombination(chain, units, any.steerLimitRad(), any.lockDistanceM(), limits);
     }

@@ -32,7 +32,9 @@ class ReversingTest {
         List<UnitName> names = List.of(UnitName.TRACTOR, UnitName.TRAILER, UnitName.BOOSTER);
         for (int k = 0; k < chain.size(); k++) {
             units.add(new PlanUnit(
-                    names.get(k), List.of(new AxleLine(0, 1.2, 0.66, 0.25)), List.of(new Body("unit", -1, 1, 1.2))));
+                    names.get(k),
+                    List.of(new AxleLine(0, 1.2, 0.66, 0.25)),
+                    List.of(new Body(UnitPart.BODY.of(UnitName.TRAILER), -1, 1, 1.2))));
         }
         return new TurningCombination(chain, units, Math.toRadians(38), 6, limits);
     }
@@ -113,7 +115,7 @@ class ReversingTest {
         for (double aheadM : axlesAheadM) {
             tires.add(new AxleLine(aheadM, 1.2, 0.66, 0.25));
         }
-        return new PlanUnit(name, tires, List.of(new Body("unit", -1, 1, 1.2)));
+        return new PlanUnit(name, tires, List.of(new Body(UnitPart.BODY.of(UnitName.TRAILER), -1, 1, 1.2)));
     }
 
     /** One unit on axles at x behind the kingpin turns about Σx²/Σx, by hand here: 11.12, 12.5, 13.88 and 17.1 m. */

@@ -121,7 +121,7 @@ class SweptAreaTest {
                 List.of(new TurningCombination.PlanUnit(
                         UnitName.TRACTOR,
                         List.of(new AxleLine(0, 4, 0.66, 0.25)),
-                        List.of(new Body("tractor", -13, 20, 4)))),
+                        List.of(new Body(UnitPart.BODY.of(UnitName.TRACTOR), -13, 20, 4)))),
                 1,
                 6,
                 List.of());

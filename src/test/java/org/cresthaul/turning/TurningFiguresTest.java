@@ -35,7 +35,7 @@ class TurningFiguresTest {
                     List.of(UnitName.TRACTOR, UnitName.TRAILER, UnitName.BOOSTER)
                             .get(k),
                     List.of(new AxleLine(0, WIDE, 0.6, 0.25)),
-                    List.of(new Body("body", -rear, front, WIDE))));
+                    List.of(new Body(UnitPart.BODY.of(UnitName.TRAILER), -rear, front, WIDE))));
             if (k > 0) {
                 limits.add(Math.PI / 2);
             }

@@ -10,7 +10,8 @@ import org.cresthaul.road.WheelPath;
  * @param armM how far beside the unit's middle it is where the unit may roll, meters
  */
 public record RaisedTire(CombinationShape.Circle circle, WheelPath path, double armM) {
-    public static final String PART = "raised tire";
+    /** What is said to be there. */
+    private static final String PART = "raised tire";
 
     public FramePoint foot() {
         return new FramePoint(circle.xM(), circle.hM() - circle.radiusM(), PART);

@@ -12,6 +12,7 @@ import org.cresthaul.road.Corner;
 import org.cresthaul.road.Corner.Island;
 import org.cresthaul.road.CornerTemplate;
 import org.cresthaul.road.DrivenWay;
+import org.cresthaul.route.CornerSource;
 import org.cresthaul.route.Geodesic;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.HazardPlace;
@@ -218,7 +219,7 @@ final class CornerReader {
         RoadFrame frame = new RoadFrame(place.position(), in);
         if (!given) {
             return Optional.of(new RouteCorner(
-                    place, Optional.empty(), Optional.empty(), frame, "not surveyed", Optional.empty()));
+                    place, Optional.empty(), Optional.empty(), frame, CornerSource.NOT_SURVEYED, Optional.empty()));
         }
         if (survey.isEmpty()) {
             return Optional.empty();
@@ -231,7 +232,7 @@ final class CornerReader {
                 Optional.of(c),
                 survey,
                 frame,
-                template.isPresent() ? "template" : "surveyed",
+                template.isPresent() ? CornerSource.TEMPLATE : CornerSource.SURVEYED,
                 Optional.empty()));
     }
 
