@@ -1,6 +1,7 @@
 package org.cresthaul.check;
 
 import org.cresthaul.report.HazardFindings;
+import org.cresthaul.route.Hazard;
 
 /** Told how far a check has come, by whichever thread has come so far: must not wait, and be safe to share. */
 public interface CheckFollower {
@@ -21,6 +22,12 @@ public interface CheckFollower {
 
     /** A place was judged in one configuration more. Not told of places that need not be judged anew. */
     void judges(String hazard);
+
+    /**
+     * No configuration passes a place, in transport or on a raise of its own: told as soon as that is shown, before the
+     * place is judged. Of a place that this is not told of nothing is said.
+     */
+    default void refused(Hazard place) {}
 
     /** All of a place's findings are there. */
     void judged(HazardFindings place);

@@ -120,6 +120,11 @@ public final class HazardCheck {
     }
 
     ReportCell cell(CheckedConfiguration configuration) {
+        return cell(configuration, true);
+    }
+
+    /** @param raised whether a raise is looked for; not where it is known that none will do */
+    ReportCell cell(CheckedConfiguration configuration, boolean raised) {
         if (ground.isEmpty() && overhead.isEmpty()) {
             return new ReportCell(
                     configuration.key(),
@@ -135,7 +140,7 @@ public final class HazardCheck {
         String raiseNote = null;
         if (transport.verdict != Verdict.CLEAR) {
             boolean known = surroundings.limits().isEmpty();
-            raise = known ? findRaise(configuration.transport()).orElse(null) : null;
+            raise = known && raised ? findRaise(configuration.transport()).orElse(null) : null;
             if (raise == null) {
                 raiseNote = known
                         ? "no raise within the limits was found to make it clear"

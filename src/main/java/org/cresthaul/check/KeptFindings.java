@@ -46,6 +46,11 @@ public final class KeptFindings {
         return known;
     }
 
+    /** Whether they are there. */
+    boolean has(Question question) {
+        return find(question) != null;
+    }
+
     private synchronized HazardFindings find(Question question) {
         Kept found = kept.get(question);
         return found == null ? null : found.findings.get();

@@ -41,6 +41,7 @@ public final class RouteCheck {
     private final RouteLoads loads;
     private final JoinedCorners joined;
     private final LevelUnits level;
+    private final FirstLook firstLook;
 
     private RouteCheck(Haul haul, Inputs inputs, KeptFindings kept, CheckFollower follower) {
         this.haul = haul;
@@ -51,6 +52,7 @@ public final class RouteCheck {
         loads = new RouteLoads(haul.route(), haul.stance());
         joined = new JoinedCorners(haul.route(), haul.stance());
         level = new LevelUnits(haul.rig(), haul.stance(), haul.margins());
+        firstLook = new FirstLook(haul, configurations);
     }
 
     /**
@@ -73,19 +75,8 @@ public final class RouteCheck {
 
     private Report report() {
         follower.begins(haul.route().hazards().size(), configurations.size());
-        // One task each: hazards differ too much in work to be dealt out in equal numbers. Whichever task is run next
-        // takes the next place in the order of travel, so that who follows hears of the first ones first.
-        List<Hazard> hazards = haul.route().hazards();
-        HazardFindings[] found = new HazardFindings[hazards.size()];
-        AtomicInteger next = new AtomicInteger();
-        List<ForkJoinTask<?>> all = new ArrayList<>();
-        for (int k = 0; k < found.length; k++) {
-            all.add(ForkJoinTask.adapt(() -> {
-                int i = next.getAndIncrement();
-                found[i] = findings(hazards.get(i));
-                follower.judged(found[i]);
-            }));
-        }
+        HazardFindings[] found = new HazardFindings[haul.route().hazards().size()];
+        List<ForkJoinTask<?>> all = places(found);
         List<Integer> tracksThatWait = SurveyOrder.waitingTracks(SurveyOrder.places(haul.route()));
         List<ForkJoinTask<HumpLadder>> humps = new ArrayList<>();
         for (int tracks : tracksThatWait) {
@@ -129,6 +120,37 @@ public final class RouteCheck {
                                 SketchGaps.done(sketches),
                                 haul.margins().groundM()),
                         humps.stream().map(ForkJoinTask::join).toList()));
+    }
+
+    /**
+     * One task each: hazards differ too much in work to be dealt out in equal numbers. Whichever task is run next takes
+     * the next in the order of travel, so that who follows hears of the first ones first: of the first place, of those
+     * that no configuration passes, then of all the others.
+     */
+    private List<ForkJoinTask<?>> places(HazardFindings[] found) {
+        List<Hazard> hazards = haul.route().hazards();
+        List<Runnable> inTurn = new ArrayList<>();
+        for (int i = 0; i < found.length; i++) {
+            int place = i;
+            inTurn.add(() -> {
+                found[place] = findings(hazards.get(place));
+                follower.judged(found[place]);
+            });
+        }
+        List<Runnable> looks = new ArrayList<>();
+        hazards.stream().skip(1).filter(h -> h.kind().isRaisable()).forEach(h -> looks.add(() -> lookFirst(h)));
+        inTurn.addAll(Math.min(1, inTurn.size()), looks);
+        AtomicInteger next = new AtomicInteger();
+        List<ForkJoinTask<?>> all = new ArrayList<>();
+        inTurn.forEach(any -> all.add(
+                ForkJoinTask.adapt(() -> inTurn.get(next.getAndIncrement()).run())));
+        return all;
+    }
+
+    private void lookFirst(Hazard hazard) {
+        if (!kept.has(question(hazard)) && firstLook.refuses(hazard)) {
+            follower.refused(hazard);
+        }
     }
 
     private CheckedRoute checkedRoute() {
@@ -178,9 +200,10 @@ public final class RouteCheck {
     private HazardFindings judged(Hazard hazard) {
         HazardCheck check = new HazardCheck(hazard, haul.rig(), haul.stance(), haul.margins());
         Surroundings around = check.surroundings();
+        boolean mayRaise = !firstLook.hasRefused(hazard);
         List<ReportCell> cells = new ArrayList<>();
         for (CheckedConfiguration c : configurations) {
-            cells.add(level.under(deliverable(check.cell(c), c, loads), c));
+            cells.add(level.under(deliverable(check.cell(c, mayRaise), c, loads), c));
             follower.judges(hazard.place().id());
         }
         HazardPlace place = hazard.place();

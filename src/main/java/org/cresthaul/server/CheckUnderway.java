@@ -1,6 +1,7 @@
 package org.cresthaul.server;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -11,7 +12,9 @@ import org.cresthaul.plan.PlanFollower;
 import org.cresthaul.report.HazardFindings;
 import org.cresthaul.report.ReportCell;
 import org.cresthaul.report.Verdict;
+import org.cresthaul.route.Hazard;
 import org.cresthaul.route.HazardKind;
+import org.cresthaul.route.HazardPlace;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
 import org.cresthaul.units.Worded;
@@ -22,6 +25,9 @@ final class CheckUnderway implements CheckFollower, PlanFollower {
     private final Map<String, Integer> begun = new ConcurrentHashMap<>();
 
     private final List<Found> found = new ArrayList<>();
+    /** By id, in the order they were told; guarded as those found are. */
+    private final Map<String, Blocked> passedByNone = new LinkedHashMap<>();
+
     private volatile Phase phase = Phase.WAITING;
     private volatile int ofPlaces;
     private volatile int configurations;
@@ -63,7 +69,7 @@ final class CheckUnderway implements CheckFollower, PlanFollower {
             int clear,
             Verdict best) {}
 
-    /** A place that stands in every way; of the whole route, its beginning. */
+    /** A place that stands in the way; of the whole route, its beginning. */
     record Blocked(
             String hazard,
             String name,
@@ -77,6 +83,8 @@ final class CheckUnderway implements CheckFollower, PlanFollower {
      *     answered; or null
      * @param cells places judged, configuration by configuration, of {@code places} in {@code configurations} each
      * @param found those that are judged in all of them, in the order they were, from the one asked for
+     * @param passedByNone those that no configuration passes, in transport or on a raise of its own, as far as is
+     *     known: told long before all is judged; of a place that is not among them nothing is said
      * @param asked questions of the plan to the engines that are known so far
      * @param answered of these
      * @param blocked the fewest places that stand in every way; empty where there is one; null while that is not known
@@ -88,10 +96,11 @@ final class CheckUnderway implements CheckFollower, PlanFollower {
             int places,
             int configurations,
             List<Found> found,
+            List<Blocked> passedByNone,
             int asked,
             int answered,
             List<Blocked> blocked) {
-        static final State NONE = new State("none", null, 0, 0, 0, List.of(), 0, 0, null);
+        static final State NONE = new State("none", null, 0, 0, 0, List.of(), List.of(), 0, 0, null);
     }
 
     State state(int from) {
@@ -110,6 +119,7 @@ final class CheckUnderway implements CheckFollower, PlanFollower {
                     ofPlaces,
                     configurations,
                     List.copyOf(found.subList(Math.min(Math.max(0, from), found.size()), found.size())),
+                    List.copyOf(passedByNone.values()),
                     asked.get(),
                     answered.get(),
                     blocked);
@@ -128,9 +138,10 @@ final class CheckUnderway implements CheckFollower, PlanFollower {
         CheckUnderway other = leader;
         if (other != null) {
             // What was told of the check that was waited for stays told; those places are kept.
-            List<Found> told = other.state(0).found();
+            State told = other.state(0);
             synchronized (found) {
-                found.addAll(told);
+                found.addAll(told.found());
+                told.passedByNone().forEach(p -> passedByNone.put(p.hazard(), p));
             }
         }
         phase = Phase.CHECKING;
@@ -143,7 +154,22 @@ final class CheckUnderway implements CheckFollower, PlanFollower {
     }
 
     @Override
+    public void refused(Hazard hazard) {
+        HazardPlace place = hazard.place();
+        refused(new Blocked(place.id(), place.name(), place.chainageM()));
+    }
+
+    private void refused(Blocked place) {
+        synchronized (found) {
+            passedByNone.putIfAbsent(place.hazard(), place);
+        }
+    }
+
+    @Override
     public void judged(HazardFindings place) {
+        if (place.cells().stream().allMatch(c -> c.verdict() != Verdict.CLEAR && c.raise() == null)) {
+            refused(new Blocked(place.id(), place.name(), place.chainageM()));
+        }
         List<Verdict> verdicts = place.cells().stream().map(ReportCell::verdict).toList();
         synchronized (found) {
             begun.remove(place.id());

@@ -17,6 +17,7 @@ import java.util.TreeMap;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Collectors;
 import org.cresthaul.check.CheckFollower;
 import org.cresthaul.check.KeptFindings;
 import org.cresthaul.check.RouteCheck;
@@ -34,6 +35,7 @@ import org.cresthaul.report.ReportCell;
 import org.cresthaul.report.Verdict;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigTexts;
+import org.cresthaul.route.Hazard;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteTexts;
 import org.junit.jupiter.api.Test;
@@ -50,7 +52,7 @@ class CheckProgressTest {
         Route route = RouteFile.parse(bytes(RouteTexts.ROUTE));
         Rig rig = RigFile.parse(bytes(RigTexts.RIG));
         CheckUnderway one = new CheckUnderway();
-        assertEquals(new CheckUnderway.State("waiting", null, 0, 0, 0, List.of(), 0, 0, null), one.state(0));
+        assertEquals(new CheckUnderway.State("waiting", null, 0, 0, 0, List.of(), List.of(), 0, 0, null), one.state(0));
         List<CheckUnderway.State> seen = Collections.synchronizedList(new ArrayList<>());
         Report report = RouteCheck.check(
                 new Haul(route, rig, rig.stances().get(0), Margins.defaults()),
@@ -70,6 +72,12 @@ class CheckProgressTest {
                     }
 
                     @Override
+                    public synchronized void refused(Hazard place) {
+                        one.refused(place);
+                        seen.add(one.state(0));
+                    }
+
+                    @Override
                     public synchronized void judged(HazardFindings place) {
                         one.judged(place);
                         seen.add(one.state(0));
@@ -77,8 +85,14 @@ class CheckProgressTest {
                 });
         int configurations = report.configurations().size();
         int places = report.hazards().size();
+        Set<String> none = report.hazards().stream()
+                .filter(h -> h.cells().stream().allMatch(c -> c.verdict() != Verdict.CLEAR && c.raise() == null))
+                .map(HazardFindings::id)
+                .collect(Collectors.toSet());
+        assertTrue(!none.isEmpty() && none.size() < places, none.toString());
         int cells = 0;
         int found = 0;
+        int refused = 0;
         for (CheckUnderway.State state : seen) {
             assertEquals("checking", state.state());
             assertEquals(places, state.places());
@@ -86,7 +100,13 @@ class CheckProgressTest {
             assertTrue(state.cells() >= cells && state.found().size() >= found, state.toString());
             cells = state.cells();
             found = state.found().size();
+            assertTrue(none.containsAll(ids(state.passedByNone())), "told and then passed: " + state);
+            assertTrue(ids(state.passedByNone()).size() >= refused, state.toString());
+            refused = state.passedByNone().size();
         }
+        assertEquals(none, ids(one.state(0).passedByNone()));
+        assertTrue(
+                seen.stream().anyMatch(s -> s.passedByNone().size() > s.found().size()), "before the place is judged");
         assertEquals(places * configurations, cells);
         assertTrue(seen.stream().anyMatch(s -> s.cells() > 0 && s.found().isEmpty()), "configuration by configuration");
         Map<String, String> told = new TreeMap<>();
@@ -108,6 +128,10 @@ class CheckProgressTest {
         assertEquals(expected, told);
         assertEquals(List.of(), one.state(places).found());
         assertEquals(1, one.state(places - 1).found().size());
+    }
+
+    private static Set<String> ids(List<CheckUnderway.Blocked> places) {
+        return places.stream().map(CheckUnderway.Blocked::hazard).collect(Collectors.toSet());
     }
 
     /** Over HTTP, as long as the check runs and not a moment longer. */

@@ -38,9 +38,10 @@ public final class LongRouteMeasure {
                 // Another margin each time: nothing is remembered of the round before.
                 String more = ",\"margins\":{\"ground\":\"" + (50 + round) + " mm\"}";
                 String whole = Requests.check(route, rig, more);
-                Thread first = firstPlace(server, "r" + round);
+                Thread following = followed(server, "r" + round);
                 ask(server, "/api/check?id=r" + round, whole, "check, round " + round);
-                first.interrupt();
+                following.interrupt();
+                following.join();
                 ask(server, "/api/plan", whole, "plan of it, round " + round);
                 String changed = Requests.check(route.replaceFirst("1512\\.40", "1512.41"), rig, more);
                 ask(server, "/api/check", changed, "one place changed");
@@ -49,17 +50,33 @@ public final class LongRouteMeasure {
         }
     }
 
-    /** Tells when the first place was judged. */
-    private static Thread firstPlace(TestServer server, String id) {
+    /** Tells when the first place was judged, and when which places no configuration passes was known. */
+    private static Thread followed(TestServer server, String id) {
         long begun = System.nanoTime();
         Thread asking = new Thread(() -> {
+            int found = 0;
+            int refused = 0;
             try {
-                while (!server.get("/api/check/" + id).body().contains("\"hazard\"")) {
-                    Thread.sleep(20);
+                while (true) {
+                    JsonNode told = JSON.readTree(server.get("/api/check/" + id).body());
+                    double seconds = (System.nanoTime() - begun) / 1e9;
+                    if (found == 0 && told.path("found").size() > 0) {
+                        System.out.printf(Locale.ROOT, "first place            %6.2f s%n", seconds);
+                    }
+                    found = Math.max(found, told.path("found").size());
+                    if (told.path("passedByNone").size() > refused) {
+                        refused = told.path("passedByNone").size();
+                        System.out.printf(
+                                Locale.ROOT,
+                                "passed by none         %6.2f s, %d places, %d of all judged%n",
+                                seconds,
+                                refused,
+                                found);
+                    }
+                    Thread.sleep(50);
                 }
-                System.out.printf(Locale.ROOT, "first place            %6.2f s%n", (System.nanoTime() - begun) / 1e9);
             } catch (InterruptedException ended) {
-                System.out.println("the check ended before a place was told");
+                // The check has ended.
             } catch (Exception e) {
                 throw new IllegalStateException(e);
             }

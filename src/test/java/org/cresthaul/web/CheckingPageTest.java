@@ -55,6 +55,11 @@ class CheckingPageTest {
             browser.await("a place is told", b -> !b.list("#checking-found li").isEmpty());
             Map<String, String> early = found(browser);
             browser.await("more are told", b -> b.list("#checking-found li").size() > early.size());
+            // Most places that no configuration passes are known before most places are judged.
+            String refused = browser.await("places that none passes are told", b -> {
+                String told = b.find("#checking-refused").getText();
+                return told.contains(" more. ") ? told : null;
+            });
             Map<String, String> later = found(browser);
             String words = browser.find("#checking-words").getText();
 
@@ -63,6 +68,11 @@ class CheckingPageTest {
             browser.await("it is gone", b -> !b.find("#checking").isDisplayed());
 
             assertTrue(words.matches("\\d+ of " + HAZARDS + " places judged in all 42 configurations .*"), words);
+            assertTrue(
+                    refused.matches(
+                            "No configuration passes \\d+ places so far: (N\\d+ .+ \\(.+ mi\\), ){4}N\\d+ .+ \\(.+ mi\\)"
+                                    + " and \\d+ more. There is no way through unless they are resolved."),
+                    refused);
             early.forEach((hazard, line) -> assertEquals(line, later.get(hazard), "what was told stands"));
             assertTrue(later.values().stream().allMatch(line -> line.contains(": clear in ")), later.toString());
             assertTrue(later.size() < HAZARDS, "stopped before its end");
