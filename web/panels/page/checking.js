@@ -66,8 +66,9 @@ function refusedWords(places, { acceptTight, setAside }, units) {
   const named = open.slice(0, MOST_NAMED)
     .map(({ hazard, name, chainageM }) => `${hazard} ${name} (${chainage(chainageM, units)})`).join(', ');
   const more = open.length > MOST_NAMED ? ` and ${open.length - MOST_NAMED} more` : '';
-  return open.length === 0 ? '' : `No configuration passes ${open.length === 1 ? '1 place' : `${open.length} places`} so `
-    + `far: ${named}${more}. There is no way through unless ${open.length === 1 ? 'it is' : 'they are'} resolved.`;
+  const count = open.length === 1 ? '1 place' : `${open.length} places`;
+  return open.length === 0 ? '' : `No configuration passes ${count} so far: ${named}${more}. `
+    + `There is no way through unless ${open.length === 1 ? 'it is' : 'they are'} resolved.`;
 }
 
 function item({ hazard, kind, name, chainageM, clear, best }, { configurations }, units) {
