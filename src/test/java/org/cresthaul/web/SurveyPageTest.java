@@ -131,8 +131,9 @@ class SurveyPageTest extends OnSmallFiles {
         assertEquals(null, verdict());
         await("same");
         assertEquals("contact", verdict());
-        assertEquals(
-                "contact", browser.find("#hazard-table tr[data-hazard=H04]").getDomAttribute("data-verdict"));
+        browser.await(
+                "the table tells it",
+                b -> "contact".equals(b.find("#hazard-table tr[data-hazard=H04]").getDomAttribute("data-verdict")));
 
         browser.find("#route-undo").sendKeys(Keys.ENTER);
         browser.await("the ridge is gone", b -> "tight".equals(verdict()));
