@@ -268,8 +268,7 @@ class ServerUnderLoadTest {
         for (int i = 0; i < count; i++) {
             long start = System.nanoTime();
             assertEquals(
-                    200,
-                    server.get(i % 2 == 0 ? "/api/version" : "/app.css").statusCode());
+                    200, server.get(i % 2 == 0 ? "/api/version" : "/app.css").statusCode());
             taken[i] = (System.nanoTime() - start) / 1e6;
         }
         Arrays.sort(taken);

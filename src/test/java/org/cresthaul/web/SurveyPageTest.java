@@ -133,7 +133,8 @@ class SurveyPageTest extends OnSmallFiles {
         assertEquals("contact", verdict());
         browser.await(
                 "the table tells it",
-                b -> "contact".equals(b.find("#hazard-table tr[data-hazard=H04]").getDomAttribute("data-verdict")));
+                b -> "contact"
+                        .equals(b.find("#hazard-table tr[data-hazard=H04]").getDomAttribute("data-verdict")));
 
         browser.find("#route-undo").sendKeys(Keys.ENTER);
         browser.await("the ridge is gone", b -> "tight".equals(verdict()));
