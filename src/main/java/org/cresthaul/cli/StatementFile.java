@@ -31,6 +31,8 @@ record StatementFile(
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
             .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
+            // Kinds of conditions are written by their words.
+            .enable(DeserializationFeature.READ_ENUMS_USING_TO_STRING)
             .build();
 
     /** @throws InputRejected when it is no statement, or its question cannot be read */
