@@ -66,6 +66,23 @@ class AcrossRoadCheckTest {
         assertEquals("trailer", after.unit());
     }
 
+    /** Only where a tire is does a place beside lie on the track; the deck's is half of its width to the side. */
+    @Test
+    void aPartOfTheDeckIsNoTireWhateverItIsCalled() throws InputRejected {
+        Route route = road((s, y) -> y > 1 && s == 0 ? 0.1 : 0, true, FIVE);
+        Rig named = RigFile.parse(
+                RigTexts.RIG.replace("\"deck front\"", "\"raised tire\"").replace("\"deck rear\"", "\"raised tire\""));
+        Haul haul = new Haul(route, named, named.stances().get(0), Margins.defaults());
+        GapFinding tire =
+                firstCell(RouteCheck.check(haul, new Inputs("route", "rig"))).ground();
+        GapFinding deck = firstCell(CheckCase.check(route, Margins.defaults())).ground();
+        assertTrue(tire.part().toString().contains("raised tire"), tire.toString());
+        // The rig's deck is 2.6 m wide.
+        assertEquals(1.3, Math.abs(deck.besideM()), 1e-9);
+        assertEquals(deck.besideM(), tire.besideM());
+        assertEquals(deck.valueM(), tire.valueM());
+    }
+
     @Test
     void theNeedBesideTheMiddleGrowsByWhatARollErrs() {
         // The narrowest track is that of the duals of the drive axles. √(f² + ½ (half width / half track)²) against f,
