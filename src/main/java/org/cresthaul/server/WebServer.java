@@ -72,9 +72,9 @@ public final class WebServer implements AutoCloseable {
         config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
     }
 
-    /** A report, which is there then for whoever asks the server the same. */
+    /** A report, which is there then for whoever asks the server the same; who asks before is told how far it is. */
     public Report check(Haul haul, Inputs inputs) {
-        return reports.of(new CheckRequest(haul, inputs));
+        return reports.of(new CheckRequest(haul, inputs), new CheckUnderway());
     }
 
     /**
