@@ -1,4 +1,5 @@
 /** Route and rig files as the page holds them: {id, name, text, json}. No DOM. */
+import { waysOf } from '../rig/leftoff.js';
 import { Problem } from './api.js';
 
 /** Files larger than this are not read into the page, bytes. */
@@ -60,10 +61,10 @@ export function readFile(text, name, id) {
   }
 }
 
-/** Names of the stances a rig file carries; none when it is not shaped like one (the server then says why). */
+/** Names of the ways the rig runs, stance by stance; none when it is not shaped like one (the server then says why). */
 export function stancesOf(rig) {
   const stances = rig?.json?.stances;
-  return Array.isArray(stances) ? stances.map(stance => stance?.name).filter(name => typeof name === 'string') : [];
+  return Array.isArray(stances) ? stances.filter(stance => typeof stance?.name === 'string').flatMap(waysOf) : [];
 }
 
 /** The stance when the rig has it, else null: the rig's first. */

@@ -3,6 +3,7 @@ import { withItem, without, withValue } from '../text/jsonedit.js';
 import { askedForAxle, askedForLessAxle, withAxle, withoutAxle } from './axles.js';
 import { valueAt } from './frame.js';
 import { groupsOf } from './groups.js';
+import { leftOffChanges } from './leftoff.js';
 import { lengthOf } from '../text/length.js';
 import { liftChanges } from './lifts.js';
 import {
@@ -35,6 +36,7 @@ export function changesOf(json, stance) {
       askedForJeep(json, stance), (text, given) => withJeep(text, stance, given)),
     jeeps > 0 && change('jeep-off', `Take out ${last(jeeps, 'jeep')}`, `without ${last(jeeps, 'jeep')}`, [],
       text => withoutJeep(text, stance)),
+    ...leftOffChanges(json, stance).map(one => ({ ...one, asked: [] })),
     ...steeringChanges(json, stance),
   ].filter(Boolean);
 }

@@ -1,7 +1,8 @@
 /** What a user can do about the rig in force: measure it anew, put units on and off, begin another. No DOM. */
-import { readFile, stancesOf } from '../exchange/files.js';
+import { readFile } from '../exchange/files.js';
 import { asProblem, Problem } from '../exchange/api.js';
 import { changesOf, copied, emptied, missingIn } from './changes.js';
+import { measuredOf } from './leftoff.js';
 import { rowsOf, tapeOf } from './tape.js';
 import { refusalOf, withRow } from './tapechange.js';
 import { withPiece } from './tickets.js';
@@ -13,8 +14,8 @@ export function rigOnPage({ rigDraft, inputs }) {
     : { id: null, name: rigDraft.name, text: rigDraft.text, json: JSON.parse(rigDraft.text) };
 }
 
-/** Index of the stance that is on show. */
-export const stanceOnPage = ({ inputs }) => Math.max(0, stancesOf(inputs?.rig).indexOf(inputs?.stance));
+/** Index of the measured stance that is on show, whatever of it is left off. */
+export const stanceOnPage = ({ inputs }) => measuredOf(inputs?.rig?.json, inputs?.stance);
 
 /** @param undoing where a change is kept, to be taken back */
 export function createRigActions(store, api, undoing) {

@@ -2,6 +2,7 @@
 import { withItem, withKey, without, withValue } from '../text/jsonedit.js';
 import { valueAt } from './frame.js';
 import { lengthOf, lengthText } from '../text/length.js';
+import { allCoupled } from './leftoff.js';
 import { massOf, withGross, withoutWeights } from './unitweight.js';
 
 const stancePath = stance => ['stances', stance];
@@ -109,7 +110,7 @@ function boosterBehind(text, stance, booster, given) {
   const ahead = behind.length > 0 ? [...at, 'boostersBehind', behind.length - 1] : [...at, 'booster'];
   const unit = valueAt(json, ahead);
   const last = unit.axle ?? unit.axles.at(-1);
-  let made = withKey(text, ahead, 'nextHinge', {
+  let made = withKey(allCoupled(text, stance, 'booster'), ahead, 'nextHinge', {
     x: lengthText(lengthOf(last.x) - lengthOf(given.hingeX), given.hingeX), h: given.hingeH,
   });
   if (unit.states) {
@@ -201,7 +202,8 @@ export function withJeep(text, stance, given) {
       { x: back(given.neckEnd), h: given.neckTop, part: `${name} neck` },
       { x: '1 ft', h: given.neckTop, part: `${name} neck` }],
   };
-  let made = count === 0 ? withKey(text, at, 'jeeps', [jeep]) : withItem(text, [...at, 'jeeps'], count, jeep);
+  let made = count === 0 ? withKey(text, at, 'jeeps', [jeep])
+    : withItem(allCoupled(text, stance, 'jeep'), [...at, 'jeeps'], count, jeep);
   if (given.width) {
     made = withKey(made, [...at, 'plan'], 'jeep', {
       width: given.width, overTires: given.overTires, kingpinLimit: given.bend,

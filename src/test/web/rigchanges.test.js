@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import test from 'node:test';
 import { changesOf, copied, emptied, missingIn } from '../../../web/rig/changes.js';
+import { measuredOf, waysOf } from '../../../web/rig/leftoff.js';
 import { massOf, massText } from '../../../web/rig/unitweight.js';
 
 const textOf = name => readFileSync(new URL(`../../../sample-routes/${name}.rig.json`, import.meta.url), 'utf8');
@@ -165,4 +166,37 @@ test('another rig is a copy under its name, without which vehicles it was; or wi
   const bare = JSON.parse(emptied(LOADED)).stances[0];
   assert.deepEqual([bare.weights, bare.trailer.load, bare.plan.trailer.loadWidth], [undefined, undefined, undefined]);
   assert.deepEqual(bare.trailer.axles, stance(LOADED).trailer.axles);
+});
+
+/** The table that the program's own test reads too: LeftOffReaderTest. */
+test('the ways a stance runs have the names the program knows them by', () => {
+  const table = JSON.parse(readFileSync(new URL('../resources/ways.json', import.meta.url), 'utf8'));
+  assert.ok(table.length > 5);
+  for (const { jeeps, boosters, names } of table) {
+    const one = {
+      name: 'loaded', jeeps: jeeps.map(off => ({ states: off ? ['in', 'out'] : ['in'] })),
+      boostersBehind: boosters.map(off => (off ? { states: ['trailing', 'none'] } : {})),
+    };
+    assert.deepEqual(waysOf(one), names);
+    names.forEach(name => assert.equal(measuredOf({ stances: [{ name: 'empty' }, one] }, name), 1));
+  }
+});
+
+test('units may be left off from the rear, until another comes behind them', () => {
+  const titles = text => changes(text).map(({ title }) => title).filter(title => /left off|Never leave/.test(title));
+  const TWO = textOf('lowbed-with-two-boosters');
+  assert.deepEqual(titles(TWO), ['Let the jeep be left off', 'Let booster 2 be left off']);
+  const off = by(by(TWO, 'jeep-loose'), 'booster-loose');
+  assert.deepEqual(stance(off).jeeps[0].states, ['in', 'out']);
+  assert.deepEqual(stance(off).boostersBehind[0].states, ['trailing', 'none']);
+  assert.deepEqual(titles(off), ['Never leave the jeep off', 'Let the booster be left off',
+    'Never leave booster 2 off']);
+  assert.deepEqual(stance(by(off, 'booster-loose')).booster.states, ['trailing', 'none']);
+  assert.deepEqual(stance(by(off, 'booster-fixed')).boostersBehind[0].states, ['trailing']);
+  const jeep = {
+    axle: '12 ft', spacing: '54 in', wheel: '11 ft', wheelH: '47 in', radius: '17 in', overhang: '2 ft', under: '14 in',
+    over: '40 in', travelUp: '3 in', travelDown: '3 in', neck: '50 in', neckTop: '58 in', neckEnd: '7 ft',
+    weight: '9,000 lb', cgX: '13 ft', cgH: '30 in',
+  };
+  assert.deepEqual(stance(by(off, 'jeep-on', jeep)).jeeps.map(({ states }) => states), [['in'], undefined]);
 });

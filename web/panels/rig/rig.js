@@ -60,7 +60,7 @@ export function mountRig(root, { store, actions }) {
     const index = stanceOnPage(state_);
     const parts = tapeOf(rig.json, index);
     const rows = rowsOf(parts);
-    stance.textContent = `${rig.name}, stance ${rig.json.stances?.[index]?.name ?? ''}`;
+    stance.textContent = toldStance(rig.name, rig.json.stances?.[index]?.name ?? '', inputs?.stance);
     const problems = rigDraft === null || problem === null ? [] : problem.problems
       .filter(({ pointer }) => pointer.startsWith('/rig'))
       .map(one => ({ ...one, row: rowOf(rows, one.pointer.slice('/rig'.length))?.id ?? null }));
@@ -105,3 +105,7 @@ export function mountRig(root, { store, actions }) {
   ];
   return { unmount: () => { stops.forEach(stop => stop()); open.remove(); } };
 }
+
+/** With every unit it is taped; what of it is checked may be less. */
+const toldStance = (rig, measured, checked) => `${rig}, stance ${measured}${(checked ?? measured) === measured ? ''
+  : `, every unit coupled. Checked is "${checked}"`}`;

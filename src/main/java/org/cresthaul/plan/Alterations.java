@@ -62,7 +62,8 @@ public final class Alterations {
                         j.fifthWheel(),
                         j.plateReachM(),
                         lifted(j.underside(), -byM),
-                        lifted(j.topside(), byM)))
+                        lifted(j.topside(), byM),
+                        j.mayBeLeftOff()))
                 .toList();
         return new LevelStance(
                 stance.name(), tractor, jeeps, trailer, booster, behind, stance.weights(), stance.plan());

@@ -92,6 +92,21 @@ public record Booster(
         }
     }
 
+    /** The same with nothing behind it. */
+    Booster last() {
+        return new Booster(
+                hingeXM,
+                axles,
+                underside,
+                topside,
+                states,
+                hingeUpRad,
+                hingeDownRad,
+                closeCoupledAxleXM,
+                carried,
+                Optional.empty());
+    }
+
     /** Of a booster on one axle. */
     public Axle onlyAxle() {
         if (axles.axles().size() > 1) {

@@ -13,6 +13,7 @@ import org.cresthaul.geometry.Finite;
  *     meters
  * @param underside lowest line over the ground, rear to front, without tires
  * @param topside highest line, rear to front
+ * @param mayBeLeftOff whether the combination also runs without it, the next kingpin then where its own was
  */
 public record Jeep(
         double kingpinXM,
@@ -20,7 +21,8 @@ public record Jeep(
         FramePoint fifthWheel,
         double plateReachM,
         Outline underside,
-        Outline topside) {
+        Outline topside,
+        boolean mayBeLeftOff) {
     public Jeep {
         Finite.require("kingpinXM", kingpinXM);
         Finite.requireAtLeast("plateReachM", 0, plateReachM);

@@ -11,7 +11,7 @@ import java.util.Optional;
  * @param name "loaded" or "empty"
  * @param jeeps between tractor and trailer, front to rear
  * @param booster the booster, when the rig has one; the trailer then has a hinge
- * @param boostersBehind behind the booster, one behind another, front to rear; they trail whenever it does
+ * @param boostersBehind behind the booster, one behind another, front to rear; with them it only trails, and so do they
  * @param weights what it weighs; without them its loads are not known
  * @param plan widths and turning limits, when they were measured; without them no corner can be judged
  */
@@ -71,13 +71,14 @@ public record LevelStance(
             if (ahead.isEmpty() || ahead.get().nextHinge().isEmpty()) {
                 throw new IllegalArgumentException("a booster behind needs a hinge on the one ahead");
             }
-            if (!b.states().equals(List.of(BoosterState.TRAILING))) {
-                throw new IllegalArgumentException("a booster behind another only trails: " + b.states());
+            if (!b.states().contains(BoosterState.TRAILING)
+                    || b.states().stream().anyMatch(s -> s != BoosterState.TRAILING && s != BoosterState.NONE)) {
+                throw new IllegalArgumentException("a booster behind another trails, or is left off: " + b.states());
             }
             ahead = Optional.of(b);
         }
-        if (!behind.isEmpty() && !booster.orElseThrow().states().equals(List.of(BoosterState.TRAILING))) {
-            throw new IllegalArgumentException("with another behind it a booster only trails");
+        if (!behind.isEmpty() && !booster.orElseThrow().states().contains(BoosterState.TRAILING)) {
+            throw new IllegalArgumentException("with another behind it a booster trails");
         }
     }
 
@@ -112,9 +113,14 @@ public record LevelStance(
         return shiftM;
     }
 
-    /** The booster states this stance can run in; only {@link BoosterState#NONE} without a booster. */
+    /**
+     * The booster states this stance can run in; only {@link BoosterState#NONE} without a booster, and only
+     * {@link BoosterState#TRAILING} with others behind it.
+     */
     public List<BoosterState> boosterStates() {
-        return booster.map(Booster::states).orElse(List.of(BoosterState.NONE));
+        return !boostersBehind.isEmpty()
+                ? List.of(BoosterState.TRAILING)
+                : booster.map(Booster::states).orElse(List.of(BoosterState.NONE));
     }
 
     /** The lift-axle states this stance can run in, all down first; only {@link LiftState#DOWN} without a lift axle. */

@@ -80,6 +80,22 @@ public record PlanDimensions(
         }
     }
 
+    /** Of a combination whose jeeps are left off. */
+    PlanDimensions withoutJeep() {
+        return new PlanDimensions(
+                tractor,
+                steerLimitRad,
+                lockDistanceM,
+                steerTires,
+                Optional.empty(),
+                OptionalDouble.empty(),
+                trailer,
+                loadWidthM,
+                kingpinLimitRad,
+                booster,
+                pivotLimitRad);
+    }
+
     private static void requireAngle(String name, double rad) {
         Finite.requireAtLeast(name, 0.05, rad);
         Finite.requireAtLeast("-" + name, -Math.PI, -rad);

@@ -13,7 +13,7 @@ import org.cresthaul.geometry.Uncertainty;
  * @param measurement uncertainty of the tape: heights and lengths of the rig (95 %)
  * @param ride uncertainty of tire and ride height on the day (95 %)
  * @param notches lowest first, at least one, names and offsets distinct; one has offset zero, the reference notch
- * @param stances at least one, names distinct
+ * @param stances at least one, each as it was measured; names distinct, also of the ways they run
  * @param times what changes and slow passages take
  * @param identity which vehicles and load they are
  */
@@ -67,9 +67,16 @@ public record Rig(
         if (!reference) {
             throw new IllegalArgumentException("one notch must be the reference, at offset zero");
         }
-        if (stances.stream().map(LevelStance::name).distinct().count() != stances.size()) {
+        List<LevelStance> ways =
+                stances.stream().flatMap(s -> LeftOff.waysOf(s).stream()).toList();
+        if (ways.stream().map(LevelStance::name).distinct().count() != ways.size()) {
             throw new IllegalArgumentException("stance names must differ");
         }
+    }
+
+    /** Every stance in every way it runs: see {@link LeftOff}. */
+    public List<LevelStance> ways() {
+        return stances.stream().flatMap(s -> LeftOff.waysOf(s).stream()).toList();
     }
 
     /** The same rig with other notches, lowest first. */

@@ -120,6 +120,14 @@ public record Weights(
             this(axleKg, tiresKg, hitchKg, Map.of());
         }
 
+        private Ratings withoutJeep() {
+            return new Ratings(
+                    Weights.withoutJeep(axleKg),
+                    Weights.withoutJeep(tiresKg),
+                    hitchKg,
+                    Weights.withoutJeep(tireWidthsM));
+        }
+
         public Ratings {
             axleKg = ordered(axleKg);
             tiresKg = ordered(tiresKg);
@@ -218,6 +226,34 @@ public record Weights(
     /** In the order of the axles along the combination, whatever map it was given in. */
     private static Map<AxleKind, Double> ordered(Map<AxleKind, Double> values) {
         return values.isEmpty() ? Map.of() : java.util.Collections.unmodifiableMap(new EnumMap<>(values));
+    }
+
+    /** With so many of the jeeps and of the boosters behind the first, those at the front. */
+    Weights ofFirst(int jeepCount, int behindCount) {
+        return new Weights(
+                accuracy,
+                source,
+                tractor,
+                jeeps.subList(0, jeepCount),
+                trailer,
+                gooseneck,
+                booster,
+                boostersBehind.subList(0, behindCount),
+                pieces,
+                jeepCount == 0 ? withoutJeep(tracks) : tracks,
+                jeepCount == 0 ? ratings.withoutJeep() : ratings,
+                leastBrakedKg,
+                gauges,
+                regulator,
+                shims,
+                frontLift);
+    }
+
+    private static Map<AxleKind, Double> withoutJeep(Map<AxleKind, Double> values) {
+        Map<AxleKind, Double> others = new EnumMap<>(AxleKind.class);
+        others.putAll(values);
+        others.remove(AxleKind.JEEP);
+        return ordered(others);
     }
 
     public Weights withPieces(List<Piece> others) {

@@ -90,6 +90,7 @@ final class ClerkFacts {
         }
         List<String> tires = Stream.of(AxleKind.values())
                 .filter(k -> identity.tires().containsKey(k))
+                .filter(k -> k != AxleKind.JEEP || sources.equipment().hasJeep())
                 .map(k -> k.word() + " " + identity.tires().get(k))
                 .toList();
         rows.add(row(

@@ -67,7 +67,8 @@ public final class RandomJeeps {
                 new FramePoint((firstX + lastX) / 2 + between(random, -0.2, 0.6), carriesHM),
                 between(random, 0.4, 0.7),
                 under,
-                top);
+                top,
+                false);
     }
 
     private static double travel(RandomGenerator random) {

@@ -43,6 +43,7 @@ final class BoosterReader {
         Set<BoosterState> states = fields.map(BoosterReader::states).orElse(Set.of());
         first = fields.flatMap(f -> first(f, before, states));
         List<JsonFields> others = stance.findObjects("boostersBehind", 0, MOST_BEHIND);
+        boolean runsAlone = true;
         for (int i = 0; i < others.size(); i++) {
             if (!hingeGiven && stance.isThere()) {
                 stance.problems()
@@ -53,10 +54,12 @@ final class BoosterReader {
                                 "Add \"nextHinge\": {\"x\": \"...\", \"h\": \"...\"} to the booster ahead, or leave this one out.");
             }
             hingeGiven = others.get(i).has("nextHinge");
+            Set<BoosterState> trails = LeftOffReader.boosterBehind(others.get(i));
+            runsAlone &= trails.contains(BoosterState.NONE);
             read(
                             others.get(i),
                             stance.problems().count(),
-                            Set.of(BoosterState.TRAILING),
+                            trails,
                             OptionalDouble.empty(),
                             Optional.empty(),
                             topsidesBehind::add)
@@ -69,7 +72,9 @@ final class BoosterReader {
                     "The last booster has a hinge for another behind it, but there is none.",
                     "Add it to \"boostersBehind\", or leave \"nextHinge\" out.");
         }
-        fields.filter(f -> !others.isEmpty()).ifPresent(f -> requireOnlyTrails(f, states));
+        if (!others.isEmpty() && fields.isPresent()) {
+            requireTrails(fields.get(), states, runsAlone);
+        }
     }
 
     /** Whether the file has one, well read or not. */
@@ -99,14 +104,22 @@ final class BoosterReader {
         return all;
     }
 
-    private static void requireOnlyTrails(JsonFields booster, Set<BoosterState> states) {
+    /** @param runsAlone whether all behind it may be left off: only then does it anything else */
+    private static void requireTrails(JsonFields booster, Set<BoosterState> states, boolean runsAlone) {
+        if (!states.isEmpty() && !states.contains(BoosterState.TRAILING)) {
+            booster.problem(
+                    "states",
+                    "booster-behind",
+                    "There is a booster behind it, but it never trails.",
+                    "Add \"trailing\", or leave the booster behind it out.");
+        }
         for (BoosterState state : states) {
-            if (state != BoosterState.TRAILING) {
+            if (state != BoosterState.TRAILING && !runsAlone) {
                 booster.problem(
                         "states",
                         "booster-behind",
                         "With a booster behind it this one only trails: it cannot be " + state.word() + ".",
-                        "Give its other states in a stance without the booster behind it.");
+                        "Add \"none\" to the states of those behind it, or give its other states in a stance without them.");
             }
         }
     }

@@ -64,6 +64,7 @@ final class JeepReader {
         OutlineFields topside = OutlineFields.of(jeep, "topside");
         underside.requireBelow(topside);
         underside.requireReach(topside, rearXM, kingpinXM, "from the jeep's last axle to its kingpin");
+        boolean mayBeLeftOff = LeftOffReader.mayBeLeftOff(jeep);
         jeep.refuseOthers();
         boolean sound = jeep.isThere() && jeep.problems().count() == before;
         return new Read(
@@ -74,7 +75,8 @@ final class JeepReader {
                                 fifthWheel,
                                 reachM,
                                 underside.outline(),
-                                topside.outline()))
+                                topside.outline(),
+                                mayBeLeftOff))
                         : Optional.empty(),
                 topside);
     }

@@ -13,6 +13,7 @@ import org.cresthaul.exchange.json.JsonText;
 import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.Identity;
+import org.cresthaul.rig.LeftOff;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Notch;
 import org.cresthaul.rig.PlanTimes;
@@ -92,7 +93,17 @@ public final class RigFile {
                         "Two stances are called \"" + stanceName + "\".",
                         "Give each stance its own name, such as \"loaded\" and \"empty\".");
             }
-            new StanceReader(stance, stanceName, lowest, highest).read().ifPresent(stances::add);
+            Optional<LevelStance> read = new StanceReader(stance, stanceName, lowest, highest).read();
+            read.ifPresent(stances::add);
+            read.map(LeftOff::waysOf).orElse(List.of()).stream()
+                    .skip(1)
+                    .map(LevelStance::name)
+                    .filter(way -> !names.add(way))
+                    .forEach(way -> stance.problem(
+                            "name",
+                            "name-twice",
+                            "A stance is called \"" + way + "\", as this one is with a unit left off.",
+                            "Give that stance another name, or leave the state of the unit out."));
         }
         PlanTimes times = file.findObject("times")
                 .map(t -> GivenTimes.read(t).over(PlanTimes.defaults()))

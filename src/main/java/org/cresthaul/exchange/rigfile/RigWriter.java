@@ -127,6 +127,9 @@ public final class RigWriter {
         travel(node, jeep.axles().jounceM(), jeep.axles().reboundM());
         node.set("fifthWheel", joint(jeep.fifthWheel(), jeep.plateReachM()));
         outlines(node, jeep.underside(), jeep.topside());
+        if (jeep.mayBeLeftOff()) {
+            node.putArray("states").add(LeftOffReader.IN).add(LeftOffReader.OUT);
+        }
         return node;
     }
 
@@ -208,7 +211,7 @@ public final class RigWriter {
         outlines(node, booster.underside(), booster.topside());
         node.put("hingeUp", texts.angle(booster.hingeUpRad()));
         node.put("hingeDown", texts.angle(booster.hingeDownRad()));
-        if (first) {
+        if (first || booster.states().size() > 1) {
             ArrayNode states = node.putArray("states");
             booster.states().stream().map(BoosterState::word).forEach(states::add);
         }

@@ -98,6 +98,10 @@ final class StanceReader {
         List<Jeep> jeeps = jeepsRead.stream().map(j -> j.jeep().orElseThrow()).toList();
         Couplings.requireUnitsApart(stance, tractor, jeeps, trailer, boosters.first());
         Couplings.requireBoostersApart(stance, trailer, boosters.all());
+        LeftOffReader.requireFromRear(stance, tractor, jeeps, boosters.behind());
+        if (stance.problems().count() == before) {
+            LeftOffReader.requireUnitsApart(stance, tractor, jeeps, trailer, boosters.first());
+        }
         return stance.problems().count() > before
                 ? Optional.empty()
                 : Optional.of(new LevelStance(

@@ -63,7 +63,7 @@ class BoosterReaderTest {
                         "a hinge ahead of the own    | S/booster/nextHinge/x | \"0.2 m\" | order | = | sense",
                         "a hinge far behind          | S/booster/nextHinge/x | \"-12.2 m\" | order | = | sense",
                         "a hinge too high            | S/booster/nextHinge/h | \"2.6 m\" | coupling-height | = | sense",
-                        "states of one behind        | S/boostersBehind/0/states | [\"trailing\"] | unknown-key | = | shape",
+                        "one behind on the deck      | S/boostersBehind/0/states | [\"carried\"] | unknown-word | S/boostersBehind/0/states/0 | shape",
                         "tires among the ones ahead  | S/booster/nextHinge/x | \"-2.5 m\" | tires-near | S/boostersBehind/0 | sense",
                         "reaching to the trailer     | S/boostersBehind | reaching | reach | S/boostersBehind/0 | sense",
                         "a plan without boosters     | S/plan/booster | absent | missing | = | sense")

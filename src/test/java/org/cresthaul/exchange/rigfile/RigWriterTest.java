@@ -31,6 +31,13 @@ class RigWriterTest {
                 Files.readString(Path.of("sample-routes/lowbed-with-jeep.rig.json")),
                 Files.readString(Path.of("sample-routes/lowbed-with-two-boosters.rig.json")),
                 RigTexts.RIG,
+                JsonEdit.edit(
+                        JsonEdit.edit(
+                                Files.readString(Path.of("sample-routes/lowbed-with-two-boosters.rig.json")),
+                                "/stances/0/jeeps/0/states",
+                                "[\"in\", \"out\"]"),
+                        "/stances/0/boostersBehind/0/states",
+                        "[\"trailing\", \"none\"]"),
                 TwoLiftAxles.of(
                         "[{\"axle\": 2, \"gap\": \"3 in\"}, {\"axle\": 3, \"gap\": \"3 in\"}]",
                         "[{\"up\": [3], \"secondaryRise\": \"0 in\"}, {\"up\": [2, 3], \"secondaryRise\": \"1/3 in\"}]"),
