@@ -1,5 +1,4 @@
 /** Route and rig files as the page holds them: {id, name, text, json}. No DOM. */
-import { waysOf } from '../rig/leftoff.js';
 import { Problem } from './api.js';
 
 /** Files larger than this are not read into the page, bytes. */
@@ -59,17 +58,6 @@ export function readFile(text, name, id) {
       }],
     });
   }
-}
-
-/** Names of the ways the rig runs, stance by stance; none when it is not shaped like one (the server then says why). */
-export function stancesOf(rig) {
-  const stances = rig?.json?.stances;
-  return Array.isArray(stances) ? stances.filter(stance => typeof stance?.name === 'string').flatMap(waysOf) : [];
-}
-
-/** The stance when the rig has it, else null: the rig's first. */
-export function stanceIn(rig, stance) {
-  return stancesOf(rig).includes(stance) ? stance : null;
 }
 
 /** The sample asked for; the first when none is. Never another in the place of one that is not there. */

@@ -3,7 +3,7 @@
  * with the files they are of, and taken up again when those are opened. What found no room is said. No DOM.
  */
 import { decode } from '../page/address.js';
-import { stanceIn } from '../exchange/files.js';
+import { stanceIn } from '../rig/leftoff.js';
 import {
   backward, forward, markOf, MOST_CHARACTERS, readHistory, spliceOf, stepsAround, writeHistory,
 } from './history.js';

@@ -1,7 +1,8 @@
 /** What a user can do about projects: begin, open, look back; and the saving that nobody has to think of. No DOM. */
 import { asProblem, Problem, wasAborted } from '../exchange/api.js';
 import { decode, encode } from '../page/address.js';
-import { readFile, stanceIn } from '../exchange/files.js';
+import { readFile } from '../exchange/files.js';
+import { stanceIn } from '../rig/leftoff.js';
 import { hasLimits, limitsOf, NO_LIMITS } from '../limits/limits.js';
 import { keptFile } from '../rig/moving.js';
 import { NOTHING_SAVED } from '../page/state.js';

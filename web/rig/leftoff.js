@@ -1,4 +1,4 @@
-/** The ways a stance runs: as it was measured, and without jeeps and boosters that may be left off. No DOM. */
+/** The combinations a stance runs as: as measured, and without jeeps and boosters that may be left off. No DOM. */
 import { withKey, without, withValue } from '../text/jsonedit.js';
 import { valueAt } from './frame.js';
 
@@ -9,19 +9,19 @@ const has = (unit, state) => listOf(unit?.states).includes(state);
 const staying = (units, off) => units.findLastIndex(unit => !has(unit, off)) + 1;
 const numbered = (word, number) => (number === 1 ? word : `${word} ${number}`);
 
-/** The names of the ways of a stance, as measured first: those by which the program knows them. */
-export function waysOf(stance) {
+/** The names of the combinations of a stance, as measured first: those by which the program knows them. */
+export function combinationsOf(stance) {
   const jeeps = listOf(stance.jeeps);
   const behind = listOf(stance.boostersBehind);
-  const ways = [];
+  const names = [];
   for (let j = jeeps.length; j >= staying(jeeps, 'out'); j--) {
     for (let b = behind.length; b >= staying(behind, 'none'); b--) {
       const off = [...jeeps.slice(j).map((_, k) => numbered('jeep', j + k + 1)),
         ...behind.slice(b).map((_, k) => numbered('booster', b + k + 2))];
-      ways.push(off.length === 0 ? stance.name : `${stance.name}, without ${off.join(' and ')}`);
+      names.push(off.length === 0 ? stance.name : `${stance.name}, without ${off.join(' and ')}`);
     }
   }
-  return ways;
+  return names;
 }
 
 /** A row of units that come off from the rear: where each stands in the file, what it is called, its state when off. */
@@ -75,6 +75,13 @@ export const allCoupled = (text, stance, word) => {
   }, text);
 };
 
-/** Index of the measured stance that a way is of; the first one's where none is named. */
-export const measuredOf = (json, way) =>
-  Math.max(0, listOf(json?.stances).findIndex(stance => waysOf(stance ?? {}).includes(way)));
+/** Names of the combinations a rig runs as; none when it is not shaped like one, and the server says why. */
+export const stancesOf = rig => listOf(rig?.json?.stances)
+  .filter(stance => typeof stance?.name === 'string').flatMap(combinationsOf);
+
+/** The combination when the rig has it, else null: the rig's first stance. */
+export const stanceIn = (rig, name) => (stancesOf(rig).includes(name) ? name : null);
+
+/** Index of the measured stance that a combination is of; the first one's where none is named. */
+export const measuredOf = (json, name) =>
+  Math.max(0, listOf(json?.stances).findIndex(stance => combinationsOf(stance ?? {}).includes(name)));

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import test from 'node:test';
 import { changesOf, copied, emptied, missingIn } from '../../../web/rig/changes.js';
-import { measuredOf, waysOf } from '../../../web/rig/leftoff.js';
+import { measuredOf, combinationsOf } from '../../../web/rig/leftoff.js';
 import { massOf, massText } from '../../../web/rig/unitweight.js';
 
 const textOf = name => readFileSync(new URL(`../../../sample-routes/${name}.rig.json`, import.meta.url), 'utf8');
@@ -169,15 +169,15 @@ test('another rig is a copy under its name, without which vehicles it was; or wi
 });
 
 /** The table that the program's own test reads too: LeftOffReaderTest. */
-test('the ways a stance runs have the names the program knows them by', () => {
-  const table = JSON.parse(readFileSync(new URL('../resources/ways.json', import.meta.url), 'utf8'));
+test('the combinations a stance runs as have the names the program knows them by', () => {
+  const table = JSON.parse(readFileSync(new URL('../resources/combinations.json', import.meta.url), 'utf8'));
   assert.ok(table.length > 5);
   for (const { jeeps, boosters, names } of table) {
     const one = {
       name: 'loaded', jeeps: jeeps.map(off => ({ states: off ? ['in', 'out'] : ['in'] })),
       boostersBehind: boosters.map(off => (off ? { states: ['trailing', 'none'] } : {})),
     };
-    assert.deepEqual(waysOf(one), names);
+    assert.deepEqual(combinationsOf(one), names);
     names.forEach(name => assert.equal(measuredOf({ stances: [{ name: 'empty' }, one] }, name), 1));
   }
 });

@@ -40,7 +40,7 @@ const MAY_USE = {
   'panels/compare': ['dom.js', 'drawing', 'panels/parts', 'report', 'text'],
   'panels/import': ['dom.js', 'exchange', 'import', 'line', 'panels/map', 'panels/parts', 'report', 'text'],
   'panels/project': ['dom.js', 'exchange', 'limits', 'merge', 'panels/parts', 'project', 'rig'],
-  'panels/page': ['dom.js', 'exchange', 'import', 'page', 'panels/parts', 'report', 'text'],
+  'panels/page': ['dom.js', 'exchange', 'import', 'page', 'panels/parts', 'report', 'rig', 'text'],
   'app.js': [
     'cab', 'corner', 'exchange', 'import', 'limits', 'line', 'merge', 'page', 'project', 'rig', 'survey',
     'panels/compare', 'panels/hazard', 'panels/import', 'panels/line', 'panels/loads', 'panels/map', 'panels/page',

@@ -1,6 +1,6 @@
 /** Route, rig, stance and margins in force, samples to choose from, and the way in for files from disk. */
 import { el, replace } from '../../dom.js';
-import { stancesOf } from '../../exchange/files.js';
+import { stancesOf } from '../../rig/leftoff.js';
 import { MARGINS, marginsOf, saidMargins } from '../../page/margins.js';
 import { required } from '../../text/format.js';
 

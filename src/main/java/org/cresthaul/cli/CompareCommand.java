@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import org.cresthaul.plan.Outcome;
 import org.cresthaul.server.JsonAnswer;
 import org.cresthaul.units.UnitSystem;
+import org.cresthaul.whatif.Combinations;
 import org.cresthaul.whatif.Comparison;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -33,6 +34,12 @@ final class CompareCommand implements Callable<Integer> {
             description = "Two configurations: where along the route they fare differently; not with json")
     private List<String> between = List.of();
 
+    @Option(
+            names = "--combinations",
+            description = "Instead of configurations: one plan with every unit of the stance, and one without each that"
+                    + " may be left off")
+    private boolean combinations;
+
     @Option(names = "--form", paramLabel = "FORM", description = "text (default) or json")
     private PlanCommand.Form form = PlanCommand.Form.TEXT;
 
@@ -48,6 +55,9 @@ final class CompareCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refused {
+        if (combinations) {
+            return ofCombinations();
+        }
         Comparison comparison = question.comparison();
         requireKnown(comparison);
         ComparisonText text = new ComparisonText(units);
@@ -61,14 +71,33 @@ final class CompareCommand implements Callable<Integer> {
                                 .getBytes(StandardCharsets.UTF_8);
                     case JSON -> JsonAnswer.bytes(comparison);
                 };
+        write(printed);
+        return comparison.configurations().stream().anyMatch(c -> c.outcome() == Outcome.THROUGH)
+                ? ExitCode.CLEAR
+                : ExitCode.NOT_CLEAR;
+    }
+
+    private int ofCombinations() throws Refused {
+        if (!between.isEmpty()) {
+            throw new Refused("--between compares configurations, not --combinations. Nothing was compared.\n");
+        }
+        Combinations found = question.combinations();
+        write(
+                switch (form) {
+                    case TEXT -> new CombinationsText(units).of(found).getBytes(StandardCharsets.UTF_8);
+                    case JSON -> JsonAnswer.bytes(found);
+                });
+        return found.combinations().stream().anyMatch(c -> c.outcome() == Outcome.THROUGH)
+                ? ExitCode.CLEAR
+                : ExitCode.NOT_CLEAR;
+    }
+
+    private void write(byte[] printed) throws Refused {
         if (out.isPresent()) {
             question.write(out.get(), printed, List.of());
         } else {
             program.print(printed);
         }
-        return comparison.configurations().stream().anyMatch(c -> c.outcome() == Outcome.THROUGH)
-                ? ExitCode.CLEAR
-                : ExitCode.NOT_CLEAR;
     }
 
     private void requireKnown(Comparison comparison) throws Refused {

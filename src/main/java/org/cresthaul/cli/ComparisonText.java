@@ -7,6 +7,8 @@ import java.util.stream.Collectors;
 import org.cresthaul.plan.LeastReserve;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.SpareKind;
+import org.cresthaul.report.CheckedRig;
+import org.cresthaul.report.CheckedRoute;
 import org.cresthaul.units.Duration;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.RoundedRecords;
@@ -32,7 +34,7 @@ final class ComparisonText {
         text.append("CONFIGURATIONS COMPARED, made with Cresthaul ")
                 .append(comparison.version())
                 .append("\n\n");
-        text.append(heading(comparison));
+        text.append(heading(figures, comparison.route(), comparison.rig()));
         text.append(
                 "\nEach held for the whole route. Blocked by: number of places. Time: slow passages, as if the blocked"
                         + "\nplaces were resolved. Whether rail crossings are cleared in time before a train is not asked here; the plan"
@@ -62,18 +64,14 @@ final class ComparisonText {
         return text.toString();
     }
 
-    private String heading(Comparison comparison) {
+    /** Which files were compared. */
+    static String heading(PrintedFigures figures, CheckedRoute route, CheckedRig rig) {
         TextTable heading = new TextTable("");
-        heading.add(
-                "Route",
-                comparison.route().name() + ", "
-                        + figures.chainage(comparison.route().lengthM()));
-        heading.add("", "file SHA-256 " + comparison.route().sha256());
-        Optional.ofNullable(comparison.route().limitsSha256())
-                .ifPresent(h -> heading.add("", "limits file SHA-256 " + h));
-        heading.add(
-                "Rig", comparison.rig().name() + ", stance " + comparison.rig().stance());
-        heading.add("", "file SHA-256 " + comparison.rig().sha256());
+        heading.add("Route", route.name() + ", " + figures.chainage(route.lengthM()));
+        heading.add("", "file SHA-256 " + route.sha256());
+        Optional.ofNullable(route.limitsSha256()).ifPresent(h -> heading.add("", "limits file SHA-256 " + h));
+        heading.add("Rig", rig.name() + ", stance " + rig.stance());
+        heading.add("", "file SHA-256 " + rig.sha256());
         return heading.text();
     }
 

@@ -4,15 +4,19 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.check.RouteCheck;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.plan.PlanOptionsCheck;
+import org.cresthaul.report.Haul;
 import org.cresthaul.report.Margins;
 import org.cresthaul.report.Report;
 import org.cresthaul.server.SettledConditions;
 import org.cresthaul.units.BadQuantity;
 import org.cresthaul.units.Grade;
 import org.cresthaul.units.InputProblem;
+import org.cresthaul.whatif.CombinationComparison;
+import org.cresthaul.whatif.Combinations;
 import org.cresthaul.whatif.Comparison;
 import org.cresthaul.whatif.CompletePlan;
 import org.cresthaul.whatif.ConfigurationComparison;
@@ -76,6 +80,23 @@ final class PlanQuestion {
         Asked whole = made();
         Question q = whole.question;
         return ConfigurationComparison.of(q.haul(whole.margins), whole.report, whole.options);
+    }
+
+    /** @throws Refused likewise */
+    Combinations combinations() throws Refused {
+        Asked whole = made();
+        Question q = whole.question;
+        return CombinationComparison.of(q.haul(whole.margins), whole.options, new CombinationComparison.Planner() {
+            @Override
+            public Report check(Haul haul) {
+                return RouteCheck.check(haul, q.inputs());
+            }
+
+            @Override
+            public Plan plan(Haul haul, Report report, PlanOptions plain) {
+                return CompletePlan.of(haul, report, plain);
+            }
+        });
     }
 
     private Asked made() throws Refused {

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /**
- * The ways a stance runs: as it was measured, and without the units that may be left off. Jeeps and boosters behind a
+ * The combinations a stance runs as: as it was measured, and without the units that may be left off. Jeeps and boosters behind a
  * booster come off from the rear, so that what stays keeps its number and its place in the chain.
  *
  * <p>Heights are those that were measured with every unit coupled. That the fifth wheels of a jeep that is left off and
@@ -20,8 +20,8 @@ public final class LeftOff {
     private LeftOff() {}
 
     /** As measured first, then with fewer boosters behind, then with fewer jeeps. */
-    public static List<LevelStance> waysOf(LevelStance measured) {
-        List<LevelStance> ways = new ArrayList<>();
+    public static List<LevelStance> combinationsOf(LevelStance measured) {
+        List<LevelStance> all = new ArrayList<>();
         int fewestJeeps =
                 staying(measured.jeeps().stream().map(Jeep::mayBeLeftOff).toList());
         int fewestBehind = staying(measured.boostersBehind().stream()
@@ -29,10 +29,10 @@ public final class LeftOff {
                 .toList());
         for (int jeeps = measured.jeeps().size(); jeeps >= fewestJeeps; jeeps--) {
             for (int behind = measured.boostersBehind().size(); behind >= fewestBehind; behind--) {
-                ways.add(with(measured, jeeps, behind));
+                all.add(with(measured, jeeps, behind));
             }
         }
-        return List.copyOf(ways);
+        return List.copyOf(all);
     }
 
     /** How many of a row stay at least, where they come off from the rear. */

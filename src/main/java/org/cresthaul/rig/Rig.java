@@ -13,7 +13,7 @@ import org.cresthaul.geometry.Uncertainty;
  * @param measurement uncertainty of the tape: heights and lengths of the rig (95 %)
  * @param ride uncertainty of tire and ride height on the day (95 %)
  * @param notches lowest first, at least one, names and offsets distinct; one has offset zero, the reference notch
- * @param stances at least one, each as it was measured; names distinct, also of the ways they run
+ * @param stances at least one, each as it was measured; names distinct, also those of the combinations they run as
  * @param times what changes and slow passages take
  * @param identity which vehicles and load they are
  */
@@ -67,16 +67,30 @@ public record Rig(
         if (!reference) {
             throw new IllegalArgumentException("one notch must be the reference, at offset zero");
         }
-        List<LevelStance> ways =
-                stances.stream().flatMap(s -> LeftOff.waysOf(s).stream()).toList();
-        if (ways.stream().map(LevelStance::name).distinct().count() != ways.size()) {
+        List<LevelStance> all = combinationsOf(stances);
+        if (all.stream().map(LevelStance::name).distinct().count() != all.size()) {
             throw new IllegalArgumentException("stance names must differ");
         }
     }
 
-    /** Every stance in every way it runs: see {@link LeftOff}. */
-    public List<LevelStance> ways() {
-        return stances.stream().flatMap(s -> LeftOff.waysOf(s).stream()).toList();
+    /** Every stance in every combination it runs as: see {@link LeftOff}. */
+    public List<LevelStance> combinations() {
+        return combinationsOf(stances);
+    }
+
+    private static List<LevelStance> combinationsOf(List<LevelStance> stances) {
+        return stances.stream()
+                .flatMap(s -> LeftOff.combinationsOf(s).stream())
+                .toList();
+    }
+
+    /** The combinations of the stance that one of them belongs to, as measured first. */
+    public List<LevelStance> combinationsWith(LevelStance one) {
+        return stances.stream()
+                .map(LeftOff::combinationsOf)
+                .filter(all -> all.stream().anyMatch(c -> c.name().equals(one.name())))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("the rig has no stance " + one.name()));
     }
 
     /** The same rig with other notches, lowest first. */

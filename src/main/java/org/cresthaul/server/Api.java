@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Function;
+import org.cresthaul.report.Haul;
 import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.report.Version;
 import org.cresthaul.route.Route;
@@ -61,6 +62,7 @@ final class Api {
                 new Endpoint(HandlerType.POST, "/api/loads", this::loads),
                 new Endpoint(HandlerType.POST, "/api/plan", this::plan),
                 new Endpoint(HandlerType.POST, "/api/comparison", this::comparison),
+                new Endpoint(HandlerType.POST, "/api/combinations", this::combinations),
                 new Endpoint(HandlerType.POST, "/api/runsheet", ctx -> paper(ctx, PaperKind.RUN_SHEET)),
                 new Endpoint(HandlerType.POST, "/api/statement", ctx -> paper(ctx, PaperKind.STATEMENT)),
                 new Endpoint(HandlerType.POST, "/api/verify", this::verify),
@@ -207,6 +209,15 @@ final class Api {
         made(ctx, body -> {
             CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
             return JsonAnswer.bytes(asked.more().comparison(asked.check().requireBoundedWork(), reports));
+        });
+    }
+
+    private void combinations(Context ctx) throws Exception {
+        made(ctx, body -> {
+            CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
+            Haul haul = asked.check().haul();
+            CheckRequest check = asked.check().requireBoundedWork(haul.rig().combinationsWith(haul.stance()));
+            return JsonAnswer.bytes(asked.more().combinations(check, reports));
         });
     }
 

@@ -108,16 +108,34 @@ record CheckRequest(Haul haul, Inputs inputs) {
         return sound ? new Margins(groundM, overheadM, sideM, lineM, turnInM, unitM) : Margins.defaults();
     }
 
+    /** The same of another combination of the rig. */
+    CheckRequest of(Haul other) {
+        return new CheckRequest(other, inputs);
+    }
+
     /**
      * Keeps one request from holding a processor for long.
      *
      * @throws Refusal when the check is too much work for one request
      */
     CheckRequest requireBoundedWork() {
-        long configurations = (long) haul.rig().notches().size()
-                * haul.stance().liftStates().size()
-                * haul.stance().boosterStates().size();
-        double costMs = CheckCost.estimatedMs(haul.route(), haul.rig(), haul.stance());
+        return requireBoundedWork(List.of(haul.stance()));
+    }
+
+    /**
+     * The same where several combinations are asked about at once.
+     *
+     * @throws Refusal likewise
+     */
+    CheckRequest requireBoundedWork(List<LevelStance> stances) {
+        long configurations = 0;
+        double costMs = 0;
+        for (LevelStance stance : stances) {
+            configurations += (long) haul.rig().notches().size()
+                    * stance.liftStates().size()
+                    * stance.boosterStates().size();
+            costMs += CheckCost.estimatedMs(haul.route(), haul.rig(), stance);
+        }
         if (haul.route().hazards().size() * configurations > MOST_CELLS || costMs > CheckCost.MOST_MS) {
             throw Refusal.of(List.of(new InputProblem(
                     "too-much-work",

@@ -4,14 +4,18 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.check.CheckFollower;
 import org.cresthaul.exchange.json.JsonFields;
 import org.cresthaul.exchange.rigfile.GivenTimes;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanFollower;
 import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.plan.PlanOptionsCheck;
+import org.cresthaul.report.Haul;
 import org.cresthaul.report.Report;
 import org.cresthaul.units.InputProblem;
+import org.cresthaul.whatif.CombinationComparison;
+import org.cresthaul.whatif.Combinations;
 import org.cresthaul.whatif.Comparison;
 import org.cresthaul.whatif.CompletePlan;
 import org.cresthaul.whatif.ConfigurationComparison;
@@ -116,6 +120,26 @@ record PlanRequest(
     Comparison comparison(CheckRequest check, CheckedReports reports) {
         Report report = reports.of(check);
         return ConfigurationComparison.of(check.haul(), report, options(check, report), reports.aid(PlanFollower.NONE));
+    }
+
+    /** One plan for each combination of the rig. */
+    Combinations combinations(CheckRequest check, CheckedReports reports) {
+        PlanOptions options = options(check, reports.of(check));
+        return CombinationComparison.of(check.haul(), options, new CombinationComparison.Planner() {
+            @Override
+            public Report check(Haul haul) {
+                return reports.of(check.of(haul));
+            }
+
+            @Override
+            public Plan plan(Haul haul, Report report, PlanOptions plain) {
+                return reports.plan(
+                        check.of(haul),
+                        plain,
+                        CheckFollower.NONE,
+                        () -> CompletePlan.of(haul, report, plain, reports.aid(PlanFollower.NONE)));
+            }
+        });
     }
 
     private PlanOptions options(CheckRequest check, Report report) {

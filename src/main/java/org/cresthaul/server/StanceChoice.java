@@ -23,15 +23,15 @@ public final class StanceChoice {
     public static Optional<LevelStance> of(Rig rig, Optional<String> name) {
         String wanted = name.orElse(USUAL);
         Optional<LevelStance> found =
-                rig.ways().stream().filter(s -> s.name().equals(wanted)).findFirst();
-        return found.isEmpty() && name.isEmpty() && rig.ways().size() == 1
-                ? Optional.of(rig.ways().get(0))
+                rig.combinations().stream().filter(s -> s.name().equals(wanted)).findFirst();
+        return found.isEmpty() && name.isEmpty() && rig.stances().size() == 1
+                ? Optional.of(rig.stances().get(0))
                 : found;
     }
 
     /** Why {@link #of} found none. */
     public static String message(Rig rig, Optional<String> name) {
-        String known = rig.ways().stream().map(s -> "\"" + s.name() + "\"").collect(Collectors.joining(", "));
+        String known = rig.combinations().stream().map(s -> "\"" + s.name() + "\"").collect(Collectors.joining(", "));
         return name.map(n -> "The rig has no stance \"" + n + "\"; it has " + known + ".")
                 .orElse("The rig has several stances and none is called \"" + USUAL + "\"; it has " + known + ".");
     }

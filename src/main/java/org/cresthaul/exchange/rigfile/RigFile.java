@@ -95,14 +95,14 @@ public final class RigFile {
             }
             Optional<LevelStance> read = new StanceReader(stance, stanceName, lowest, highest).read();
             read.ifPresent(stances::add);
-            read.map(LeftOff::waysOf).orElse(List.of()).stream()
+            read.map(LeftOff::combinationsOf).orElse(List.of()).stream()
                     .skip(1)
                     .map(LevelStance::name)
-                    .filter(way -> !names.add(way))
-                    .forEach(way -> stance.problem(
+                    .filter(one -> !names.add(one))
+                    .forEach(one -> stance.problem(
                             "name",
                             "name-twice",
-                            "A stance is called \"" + way + "\", as this one is with a unit left off.",
+                            "A stance is called \"" + one + "\", as this one is with a unit left off.",
                             "Give that stance another name, or leave the state of the unit out."));
         }
         PlanTimes times = file.findObject("times")

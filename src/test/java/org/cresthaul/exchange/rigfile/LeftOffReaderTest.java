@@ -77,27 +77,27 @@ class LeftOffReaderTest {
     }
 
     @Test
-    void everyWayHasAName() throws Exception {
+    void everyCombinationHasAName() throws Exception {
         String both =
                 JsonEdit.edit(JsonEdit.edit(RIG, "/stances/0/jeeps/1/states", OFF), "/stances/0/jeeps/0/states", OFF);
         Rig rig = RigFile.parse(both);
         assertEquals(1, rig.stances().size());
         assertEquals(
                 List.of("loaded", "loaded, without jeep 2", "loaded, without jeep and jeep 2"),
-                rig.ways().stream().map(LevelStance::name).toList());
+                rig.combinations().stream().map(LevelStance::name).toList());
         // A jeep is 3.8 from pin to pin in this file: see JeepReaderTest for the length with both.
         double[] lengthsM = {0.9 + 12.6 + 15.2 + 3.8, 0.9 + 8.8 + 15.2 + 3.8, 0.9 + 5 + 15.2 + 3.8};
         for (int i = 0; i < lengthsM.length; i++) {
-            assertEquals(lengthsM[i], CombinationLength.meters(rig.ways().get(i), BoosterState.TRAILING), 1e-12);
+            assertEquals(lengthsM[i], CombinationLength.meters(rig.combinations().get(i), BoosterState.TRAILING), 1e-12);
         }
     }
 
     /** By hand, and read by the page's own test too: which jeeps and boosters behind may be left off, and the names. */
     @Test
-    void theTableOfWays() throws Exception {
+    void theTableOfCombinations() throws Exception {
         LevelStance two = RigFile.parse(RIG).stances().get(0);
         for (JsonNode row : new ObjectMapper()
-                .readTree(Path.of("src/test/resources/ways.json").toFile())) {
+                .readTree(Path.of("src/test/resources/combinations.json").toFile())) {
             List<Jeep> jeeps = new ArrayList<>();
             for (JsonNode off : row.get("jeeps")) {
                 Jeep j = two.jeeps().get(0);
@@ -131,7 +131,7 @@ class LeftOffReaderTest {
             row.get("names").forEach(n -> names.add(n.textValue()));
             assertEquals(
                     names,
-                    LeftOff.waysOf(measured).stream().map(LevelStance::name).toList());
+                    LeftOff.combinationsOf(measured).stream().map(LevelStance::name).toList());
         }
     }
 
@@ -160,7 +160,7 @@ class LeftOffReaderTest {
     }
 
     /** The file of the sample, its units marked; and the same file with them cut out by hand. */
-    static Stream<List<String>> ways() {
+    static Stream<List<String>> cutOut() {
         String behind = "boostersBehind";
         return Stream.of(
                 List.of(
@@ -177,7 +177,7 @@ class LeftOffReaderTest {
     }
 
     @ParameterizedTest
-    @MethodSource("ways")
+    @MethodSource("cutOut")
     void runsAsIfItHadNeverBeenThere(List<String> way) throws Exception {
         String sample = Files.readString(Path.of("sample-routes/lowbed-with-two-boosters.rig.json"));
         String marked = JsonEdit.edit(sample, "/stances/0/" + way.get(0) + "/states", way.get(1));
@@ -186,10 +186,10 @@ class LeftOffReaderTest {
         for (String key : way.get(3).split(" ")) {
             cut = JsonEdit.edit(cut, "/stances/0/" + key, "absent");
         }
-        List<LevelStance> ways = RigFile.parse(marked).ways();
-        assertEquals(2, ways.size());
-        assertEquals(RigFile.parse(sample).stances().get(0).name(), ways.get(0).name());
-        assertEquals(RigFile.parse(cut).stances().get(0), ways.get(1));
+        List<LevelStance> all = RigFile.parse(marked).combinations();
+        assertEquals(2, all.size());
+        assertEquals(RigFile.parse(sample).stances().get(0).name(), all.get(0).name());
+        assertEquals(RigFile.parse(cut).stances().get(0), all.get(1));
     }
 
     /** What the first booster may do alone it may do once those behind it are off, and not before. */
@@ -203,11 +203,11 @@ class LeftOffReaderTest {
                         .problems()
                         .get(0)
                         .code());
-        List<LevelStance> ways = RigFile.parse(
+        List<LevelStance> all = RigFile.parse(
                         JsonEdit.edit(alone, "/stances/0/boostersBehind/0/states", "[\"none\", \"trailing\"]"))
-                .ways();
-        assertEquals(List.of(BoosterState.TRAILING), ways.get(0).boosterStates());
+                .combinations();
+        assertEquals(List.of(BoosterState.TRAILING), all.get(0).boosterStates());
         assertEquals(
-                List.of(BoosterState.NONE, BoosterState.TRAILING), ways.get(1).boosterStates());
+                List.of(BoosterState.NONE, BoosterState.TRAILING), all.get(1).boosterStates());
     }
 }
