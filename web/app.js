@@ -69,7 +69,9 @@
  *                      #runsheet-link, #statement-link (once made)
  *   #comparison        [data-status]; #configuration-table tbody tr[data-configuration][data-verdict][data-outcome]
  *                      with input[name=configuration] and input[name=pick], th[data-sort][aria-sort] .sort,
- *                      #margin-plot .margin-place[data-hazard][data-kind][data-pick], #margin-table, #difference-table
+ *                      #margin-plot .margin-place[data-hazard][data-kind][data-pick], #margin-table, #difference-table,
+ *                      #combinations[data-status]; #combinations-compare, #combinations-stop,
+ *                      #combination-table tr[data-stance][data-outcome] .combination-show, #combination-loads
  *   #candidates        #candidates-count, #candidate-table tr[data-id][data-state] with .candidate-dismiss (a form: by,
  *                      why) or .candidate-open
  *   #places            #place-edit (details); #place-add (a form: #place-kind, name, at, landmark, more), #place-pick,

@@ -90,6 +90,7 @@ export function createApi(fetch) {
     plan: (inputs, plan, signal, id) =>
       send(`/api/plan?id=${encodeURIComponent(id)}`, { body: checkRequest(inputs, { plan }), signal }),
     comparison: (inputs, plan, signal) => send('/api/comparison', { body: checkRequest(inputs, { plan }), signal }),
+    combinations: (inputs, plan, signal) => send('/api/combinations', { body: checkRequest(inputs, { plan }), signal }),
     /** The papers that were issued of a project. */
     projectPapers: id => send(`/api/projects/${encodeURIComponent(id)}/papers`),
     /** A paper as a file, kept where a project is named. @param kind 'runsheet' or 'statement'; how {form: 'html' |

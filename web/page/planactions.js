@@ -13,6 +13,7 @@ const NO_PLACES = 999999;
 export function createPlanActions(store, api) {
   const plans = lastOnly();
   const comparisons = lastOnly();
+  const combinations = lastOnly();
 
   /** Asks `question`; its answer stands under `key` only as long as nothing else was asked since. */
   async function ask(key, requests, question) {
@@ -65,6 +66,18 @@ export function createPlanActions(store, api) {
       signal => api.comparison(inputs, asRequest({ ...asked, forbid: [], fix: null }), signal));
   }
 
+  /** Plans every combination; what was decided for one of them does not matter here. */
+  function drawCombinations() {
+    const { inputs, planAsked: { times, avoidRaising, leastReserve, fewestConditions } } = store.get();
+    return ask('combinations', combinations, signal => api.combinations(inputs,
+      asRequest({ ...PLAIN_PLAN, times, avoidRaising, leastReserve, fewestConditions }), signal));
+  }
+
+  function forgetCombinations() {
+    combinations.cancel();
+    store.set({ combinations: NONE });
+  }
+
   /** What was answered to another question is gone at once. */
   function forgetComparison() {
     comparisons.cancel();
@@ -86,6 +99,9 @@ export function createPlanActions(store, api) {
     drawComparison,
     stopComparison: () => stop('comparison', comparisons),
     forgetComparison,
+    drawCombinations,
+    stopCombinations: () => stop('combinations', combinations),
+    forgetCombinations,
     acceptTight: id => add('acceptTight', id, 'setAside'),
     setAside: id => add('setAside', id, 'acceptTight'),
     /** Somebody settled a condition: {hazard, what, by, date, agreed}. */

@@ -23,6 +23,7 @@ import { ALL } from '../report/listing.js';
  * planAsked  {times, forbid, fix, avoidRaising, acceptTight, setAside, leastReserve, fewestConditions, settled}:
  *             what is asked of it, spelled as in a request
  * comparison as plan: every configuration kept all the way
+ * combinations as plan: a plan for every combination of the stance
  * picks      keys of the configurations whose margins are plotted, three at most
  * stop       id of the stopping place on show, or null
  * listing    {only: 'all' | 'open' | 'blocks', kind, sort: 'chainage' | 'verdict' | 'clearance', descending}: which
@@ -100,6 +101,7 @@ export function initialState() {
     planProgress: null,
     planAsked: PLAIN_PLAN,
     comparison: { status: 'none', data: null, problem: null },
+    combinations: { status: 'none', data: null, problem: null },
     picks: [],
     stop: null,
     listing: ALL,

@@ -130,6 +130,9 @@ export function fine(valueM, system, rounding) {
     : `${decimals(stepsIn(valueM, 0.0001, rounding) / 10, 1)} mm`;
 }
 
+/** A share, rounded down: "12.5 %". */
+export const percentDown = share => `${(Math.floor(share * 1000 + 1e-9) / 10).toFixed(1)} %`;
+
 /** A signed distance along the road at a hazard, to 1 in or 1 cm, in words: "12 ft 3 in past". */
 export function alongRoad(distanceM, system) {
   if (!isNumber(distanceM)) {

@@ -195,6 +195,22 @@ test('a comparison leaves out what the plan keeps or forbids', async () => {
   assert.deepEqual(asked, [{ times: { crawl: '2 mph' } }]);
 });
 
+test('combinations are planned without what was decided for one of them', async () => {
+  const asked = [];
+  const { store, actions } = page({ combinations: async (inputs, question) => { asked.push(question); return {}; } });
+  await actions.openSamples();
+  actions.askPlan({
+    fix: 'down/none/low', forbid: ['up/none/low'], acceptTight: ['H1'], setAside: ['H2'], times: { crawl: '2 mph' },
+    avoidRaising: true, leastReserve: '10 %',
+    settled: [{ hazard: 'H1', what: 'up', by: 'clerk', date: '2026-11-01', agreed: 'yes' }],
+  });
+  await actions.drawCombinations();
+  assert.deepEqual(asked, [{ times: { crawl: '2 mph' }, avoidRaising: true, leastReserve: '10 %' }]);
+  assert.equal(store.get().combinations.status, 'ready');
+  actions.forgetCombinations();
+  assert.equal(store.get().combinations.status, 'none');
+});
+
 test('a paper takes the base map on show along, where its form has maps', async () => {
   const sent = [];
   const { store, actions } = page({

@@ -184,7 +184,7 @@ test('the combinations a stance runs as have the names the program knows them by
 
 test('units may be left off from the rear, until another comes behind them', () => {
   const titles = text => changes(text).map(({ title }) => title).filter(title => /left off|Never leave/.test(title));
-  const TWO = textOf('lowbed-with-two-boosters');
+  const TWO = by(by(textOf('lowbed-with-two-boosters'), 'jeep-fixed'), 'booster-fixed');
   assert.deepEqual(titles(TWO), ['Let the jeep be left off', 'Let booster 2 be left off']);
   const off = by(by(TWO, 'jeep-loose'), 'booster-loose');
   assert.deepEqual(stance(off).jeeps[0].states, ['in', 'out']);

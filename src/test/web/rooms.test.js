@@ -37,7 +37,7 @@ const MAY_USE = {
   'panels/loads': ['dom.js', 'drawing', 'exchange', 'limits', 'panels/parts', 'report', 'rig', 'text'],
   'panels/rig': ['dom.js', 'drawing', 'rig', 'text'],
   'panels/plan': ['cab', 'dom.js', 'drawing', 'exchange', 'page', 'panels/parts', 'report', 'rig', 'text'],
-  'panels/compare': ['dom.js', 'drawing', 'panels/parts', 'report', 'text'],
+  'panels/compare': ['dom.js', 'drawing', 'panels/parts', 'report', 'rig', 'text'],
   'panels/import': ['dom.js', 'exchange', 'import', 'line', 'panels/map', 'panels/parts', 'report', 'text'],
   'panels/project': ['dom.js', 'exchange', 'limits', 'merge', 'panels/parts', 'project', 'rig'],
   'panels/page': ['dom.js', 'exchange', 'import', 'page', 'panels/parts', 'report', 'rig', 'text'],

@@ -4,9 +4,10 @@ import { duration, offset, room, spareLeft, weight } from '../../text/format.js'
 import { sorted, SPARE_KINDS, worstOf } from '../../report/plan.js';
 import { raisedWords, ranked } from '../../report/report.js';
 import { BOOSTER_WORDS } from '../../drawing/symbols.js';
+import { mountCombinations } from './combinations.js';
 import { mountDifferences } from './differences.js';
+import { groupTable } from './grouptable.js';
 import { mountMarginPlot } from './marginplot.js';
-import { framed } from '../parts/framed.js';
 import { problemBox } from '../parts/problem.js';
 import { outcomeTag, verdictIcon, verdictTag } from '../parts/symbol.js';
 
@@ -39,6 +40,7 @@ export function mountComparison(root, { store, actions }) {
   const groups = el('div', { id: 'comparison-groups' });
   const plot = el('div', { id: 'margin-plot-panel' });
   const differ = el('div', { id: 'differences' });
+  const combinations = el('div', { id: 'combinations' });
   root.append(
     el('p', { class: 'fine-print' }, 'Best for this route first: fewest hazards that not even a raise makes clear, '
       + 'then fewest contacts, then fewest not surveyed, then fewest tight. A head sorts by its column. '
@@ -53,8 +55,9 @@ export function mountComparison(root, { store, actions }) {
         el('thead', {}, el('tr', {},
           el('th', { scope: 'col' }, 'Show'), el('th', { scope: 'col' }, 'Plot'), [...heads.values()])),
         body)),
-    plot, groups, differ);
-  const panels = [mountMarginPlot(plot, { store, actions }), mountDifferences(differ, { store, actions })];
+    plot, groups, differ, combinations);
+  const panels = [mountMarginPlot(plot, { store, actions }), mountDifferences(differ, { store, actions }),
+    mountCombinations(combinations, { store, actions })];
 
   function sortBy(column) {
     // A second press of the same head turns it round; the third goes back to best first.
@@ -89,7 +92,9 @@ export function mountComparison(root, { store, actions }) {
     if (again) {
       body.querySelector(again)?.focus();
     }
-    replace(groups, groupTable(picks.map(key => compared.get(key)).filter(Boolean), units));
+    replace(groups, groupTable(picks.map(key => compared.get(key)).filter(Boolean), units, {
+      id: 'comparison-loads', what: 'Configuration', frame: 'Groups of the plotted configurations',
+    }));
   }
 
   function line({ verdict: c, compared }, units, isBest) {
@@ -213,26 +218,6 @@ function comparedCells(compared, units) {
     el('td', { class: 'figure' }, weight(compared.grossKg, units)),
     el('td', { class: 'figure' }, room(compared.lengthM, units, 'up')),
   ];
-}
-
-/** What each group of axles carries in the configurations that are plotted. */
-function groupTable(picked, units) {
-  if (picked.length === 0 || picked.every(({ groups }) => groups.length === 0)) {
-    return null;
-  }
-  const names = [...new Set(picked.flatMap(({ groups }) => groups.map(({ label }) => label)))];
-  return framed('Groups of the plotted configurations',
-    el('table', { id: 'comparison-loads' },
-      el('caption', {}, 'Loads of the axle groups'),
-      el('thead', {}, el('tr', {}, el('th', { scope: 'col' }, 'Configuration'),
-        names.map(name => el('th', { scope: 'col', class: 'figure' }, name)))),
-      el('tbody', {}, picked.map(compared => el('tr', {},
-        el('th', { scope: 'row' }, compared.label),
-        names.map(name => {
-          const group = compared.groups.find(({ label }) => label === name);
-          return el('td', { class: 'figure' }, group ? weight(group.loadKg, units)
-            : compared.groups.length === 0 ? 'unknown' : 'not there');
-        }))))));
 }
 
 function count(value, verdict) {

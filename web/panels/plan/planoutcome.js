@@ -1,6 +1,6 @@
 /** What must be settled before a plan holds, and what blocks: what would open each, and the planner's decisions. */
 import { el } from '../../dom.js';
-import { chainage, clearance, duration } from '../../text/format.js';
+import { chainage, clearance, duration, percentDown } from '../../text/format.js';
 import { acceptable, decisions, findPassage, WHOLE_ROUTE } from '../../report/plan.js';
 import { findConfiguration } from '../../report/report.js';
 import { togetherWords, waitingTogether } from '../../report/surveyfirst.js';
@@ -71,8 +71,6 @@ export function leastLine({ plan: { data }, units }) {
       least.lengthM !== null && ['; in length ', el('strong', {}, clearance(least.lengthM, units)),
         ` beyond what is required, at ${least.lengthAt}`], '.'], unknown);
 }
-
-const percentDown = share => `${(Math.floor(share * 1000 + 1e-9) / 10).toFixed(1)} %`;
 
 /** This way and dearer ones that leave more or need fewer conditions; nothing where there is no other. */
 export function tradeTable({ report, plan: { data } }) {

@@ -25,7 +25,8 @@ final class CombinationsText {
                 .append(all.version())
                 .append("\n\n")
                 .append(ComparisonText.heading(figures, all.route(), all.rig()))
-                .append("\nEach with a plan of its own. What was accepted, set aside, settled, kept or forbidden for one")
+                .append(
+                        "\nEach with a plan of its own. What was accepted, set aside, settled, kept or forbidden for one")
                 .append("\ncombination does not count here. Heights are those measured with every unit coupled.\n\n");
         TextTable table = new TextTable("  ");
         table.add("combination", "outcome", "conditions", "time", "changes", "length", "gross", "least reserve");

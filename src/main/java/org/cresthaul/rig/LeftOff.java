@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /**
- * The combinations a stance runs as: as it was measured, and without the units that may be left off. Jeeps and boosters behind a
- * booster come off from the rear, so that what stays keeps its number and its place in the chain.
+ * The combinations a stance runs as: as it was measured, and without the units that may be left off. Jeeps and boosters
+ * behind a booster come off from the rear, so that what stays keeps its number and its place in the chain.
  *
  * <p>Heights are those that were measured with every unit coupled. That the fifth wheels of a jeep that is left off and
  * of the unit ahead are equally high is required, so that the next kingpin stands where it stood.

@@ -79,9 +79,7 @@ public record Rig(
     }
 
     private static List<LevelStance> combinationsOf(List<LevelStance> stances) {
-        return stances.stream()
-                .flatMap(s -> LeftOff.combinationsOf(s).stream())
-                .toList();
+        return stances.stream().flatMap(s -> LeftOff.combinationsOf(s).stream()).toList();
     }
 
     /** The combinations of the stance that one of them belongs to, as measured first. */

@@ -31,7 +31,8 @@ public final class StanceChoice {
 
     /** Why {@link #of} found none. */
     public static String message(Rig rig, Optional<String> name) {
-        String known = rig.combinations().stream().map(s -> "\"" + s.name() + "\"").collect(Collectors.joining(", "));
+        String known =
+                rig.combinations().stream().map(s -> "\"" + s.name() + "\"").collect(Collectors.joining(", "));
         return name.map(n -> "The rig has no stance \"" + n + "\"; it has " + known + ".")
                 .orElse("The rig has several stances and none is called \"" + USUAL + "\"; it has " + known + ".");
     }

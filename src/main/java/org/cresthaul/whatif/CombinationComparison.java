@@ -16,7 +16,9 @@ import org.cresthaul.report.Report;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.UnitName;
 
-/** Plans a route with every unit of a stance and without those that may be left off, and lays the plans side by side. */
+/**
+ * Plans a route with every unit of a stance and without those that may be left off, and lays the plans side by side.
+ */
 public final class CombinationComparison {
     private CombinationComparison() {}
 
@@ -58,7 +60,14 @@ public final class CombinationComparison {
         }
         Plan one = Objects.requireNonNull(told);
         return new Combinations(
-                Combinations.FORM, one.version(), one.route(), one.rig(), one.margins(), plain, all, List.copyOf(cautions));
+                Combinations.FORM,
+                one.version(),
+                one.route(),
+                one.rig(),
+                one.margins(),
+                plain,
+                all,
+                List.copyOf(cautions));
     }
 
     private static Combinations.Combination combination(LevelStance stance, Report report, Plan plan) {
@@ -82,10 +91,7 @@ public final class CombinationComparison {
                 // Of one of them it may be known and of another not: then it is not known.
                 sheets.size() < used.size()
                         ? null
-                        : sheets.stream()
-                                .mapToDouble(LoadSheet::grossKg)
-                                .max()
-                                .orElseThrow(),
+                        : sheets.stream().mapToDouble(LoadSheet::grossKg).max().orElseThrow(),
                 sheet(report, used.get(0)).map(LoadSheet::groups).orElse(List.of()).stream()
                         .map(g -> new Comparison.GroupLoad(g.group(), g.label(), g.axles(), g.loadKg(), g.perAxleKg()))
                         .toList(),

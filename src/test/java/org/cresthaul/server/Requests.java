@@ -55,6 +55,8 @@ public final class Requests {
                         check(""),
                         "/api/comparison",
                         check(""),
+                        "/api/combinations",
+                        check(""),
                         "/api/corner",
                         check(",\"hazard\":\"H05\",\"configuration\":\"down/none/3\""))
                 .get(path);

@@ -21,7 +21,14 @@ class SameBytesTest {
     private static Map<String, String> bodies() {
         Map<String, String> bodies = new LinkedHashMap<>();
         for (String path : new String[] {
-            "/api/route", "/api/check", "/api/passage", "/api/loads", "/api/corner", "/api/plan", "/api/comparison"
+            "/api/route",
+            "/api/check",
+            "/api/passage",
+            "/api/loads",
+            "/api/corner",
+            "/api/plan",
+            "/api/comparison",
+            "/api/combinations"
         }) {
             bodies.put(path, Requests.bodyFor(path));
         }

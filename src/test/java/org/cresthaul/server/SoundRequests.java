@@ -31,6 +31,7 @@ public final class SoundRequests {
                         + "\"pieceAt\":\"5 m\",\"regulator\":\"35 psi\",\"readings\":{\"trailer\":\"40 psi\",\"booster\":\"35 psi\"}}");
         sound.put("/api/plan", files + plan + "}");
         sound.put("/api/comparison", files + plan + "}");
+        sound.put("/api/combinations", files + plan + "}");
         sound.put("/api/runsheet", files + plan + ",\"form\":\"html\",\"paper\":\"a4\",\"units\":\"metric\"}");
         sound.put("/api/statement", files + plan + ",\"form\":\"pdf\"}");
         return sound;

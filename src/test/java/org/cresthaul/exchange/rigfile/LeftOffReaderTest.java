@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -88,7 +89,8 @@ class LeftOffReaderTest {
         // A jeep is 3.8 from pin to pin in this file: see JeepReaderTest for the length with both.
         double[] lengthsM = {0.9 + 12.6 + 15.2 + 3.8, 0.9 + 8.8 + 15.2 + 3.8, 0.9 + 5 + 15.2 + 3.8};
         for (int i = 0; i < lengthsM.length; i++) {
-            assertEquals(lengthsM[i], CombinationLength.meters(rig.combinations().get(i), BoosterState.TRAILING), 1e-12);
+            assertEquals(
+                    lengthsM[i], CombinationLength.meters(rig.combinations().get(i), BoosterState.TRAILING), 1e-12);
         }
     }
 
@@ -131,8 +133,19 @@ class LeftOffReaderTest {
             row.get("names").forEach(n -> names.add(n.textValue()));
             assertEquals(
                     names,
-                    LeftOff.combinationsOf(measured).stream().map(LevelStance::name).toList());
+                    LeftOff.combinationsOf(measured).stream()
+                            .map(LevelStance::name)
+                            .toList());
         }
+    }
+
+    /** The sample of 13 axles with every unit coupled for good. */
+    private static String coupled() throws IOException {
+        String sample = Files.readString(Path.of("sample-routes/lowbed-with-two-boosters.rig.json"));
+        return JsonEdit.edit(
+                JsonEdit.edit(sample, "/stances/0/jeeps/0/states", "[\"in\"]"),
+                "/stances/0/boostersBehind/0/states",
+                "[\"trailing\"]");
     }
 
     private static Booster booster(Booster b, List<BoosterState> states) {
@@ -179,7 +192,7 @@ class LeftOffReaderTest {
     @ParameterizedTest
     @MethodSource("cutOut")
     void runsAsIfItHadNeverBeenThere(List<String> way) throws Exception {
-        String sample = Files.readString(Path.of("sample-routes/lowbed-with-two-boosters.rig.json"));
+        String sample = coupled();
         String marked = JsonEdit.edit(sample, "/stances/0/" + way.get(0) + "/states", way.get(1));
         String cut = JsonEdit.edit(sample, "/stances/0/name", "\"loaded" + way.get(2) + "\"");
         cut = JsonEdit.edit(cut, "/stances/0/weights/gross", "absent");
@@ -195,7 +208,7 @@ class LeftOffReaderTest {
     /** What the first booster may do alone it may do once those behind it are off, and not before. */
     @Test
     void theFirstBoosterIsFreeOnceNothingHangsOnIt() throws Exception {
-        String sample = Files.readString(Path.of("sample-routes/lowbed-with-two-boosters.rig.json"));
+        String sample = coupled();
         String alone = JsonEdit.edit(sample, "/stances/0/booster/states", "[\"none\", \"trailing\"]");
         assertEquals(
                 "booster-behind",
