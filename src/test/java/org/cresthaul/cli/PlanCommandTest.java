@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -14,12 +15,14 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import org.cresthaul.rig.JeepTexts;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.RouteTexts;
 import org.cresthaul.server.Requests;
 import org.cresthaul.server.Sample;
 import org.cresthaul.server.Samples;
 import org.cresthaul.server.TestServer;
+import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -163,6 +166,25 @@ class PlanCommandTest {
         Run comparison = run("compare", level, rig);
 
         assertTrue(comparison.text().contains("cleared in time before a train is not asked here"), comparison.text());
+    }
+
+    @Test
+    void combinationsAreTheStancesByName() throws Exception {
+        String jeep = JsonEdit.edit(JeepTexts.JEEP, "/states", "[\"in\", \"out\"]");
+        Path with = Files.writeString(folder.resolve("jeep.rig.json"), JeepTexts.with(jeep));
+        Run both = run("compare", level, with, "--combinations");
+        Run one = run("plan", level, with, "--stance", "loaded, without jeep", "--form", "json");
+
+        String outcome = new ObjectMapper().readTree(one.text()).path("outcome").textValue();
+        assertTrue(
+                both.text().lines().anyMatch(l -> l.matches("  loaded, without jeep  +" + outcome + " .*")),
+                both.text());
+        assertTrue(both.text().contains("units: tractor, jeep, trailer, booster"), both.text());
+        assertTrue(run("plan", level, with, "--stance", "without jeep")
+                .err()
+                .contains("it has \"loaded\", \"loaded, without jeep\""));
+        Run mixed = run("compare", level, with, "--combinations", "--between", "down/none/3", "up/none/3");
+        assertTrue(mixed.err().contains("--between compares configurations"), mixed.err());
     }
 
     /** The question of a check has one home: every command takes the same options for it, told in the same words. */
