@@ -1,5 +1,6 @@
 package org.cresthaul.server;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
 import java.io.IOException;
@@ -9,12 +10,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Function;
-import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.exchange.json.JsonText;
 import org.cresthaul.report.Haul;
 import org.cresthaul.report.Version;
 import org.cresthaul.route.Route;
 import org.cresthaul.store.PaperKind;
-import org.cresthaul.units.InputRejected;
+import org.cresthaul.units.Problems;
 import org.cresthaul.view.RouteView;
 
 /** The JSON API; {@code openapi.json} describes it. */
@@ -146,18 +147,20 @@ final class Api {
         made(ctx, body -> JsonAnswer.bytes(RouteView.of(routeOf(body))));
     }
 
-    private static Route routeOf(byte[] body) {
-        try {
-            return RouteFile.parse(body);
-        } catch (InputRejected rejected) {
-            throw Refusal.of(rejected.problems());
-        }
+    private Route routeOf(byte[] body) {
+        Problems problems = new Problems();
+        JsonNode root = JsonText.read(body, problems);
+        Optional<Route> route = problems.isEmpty()
+                ? reports.documents()
+                        .route(root, "", Optional.of(RequestMembers.sha256(body, 0, body.length)), problems)
+                : Optional.empty();
+        return route.orElseThrow(() -> Refusal.of(problems.list()));
     }
 
     private void check(Context ctx) throws Exception {
         followed(ctx, (body, one) -> {
-            CheckRequest asked = CheckRequest.read(body).requireBoundedWork();
-            return JsonAnswer.bytes(reports.of(asked, one));
+            CheckRequest asked = CheckRequest.read(body, reports.documents()).requireBoundedWork();
+            return reports.json(asked, one);
         });
     }
 
@@ -177,28 +180,29 @@ final class Api {
 
     private void passage(Context ctx) throws Exception {
         made(ctx, body -> {
-            CheckRequest.With<PassageRequest> asked = CheckRequest.read(body, PassageRequest::read);
+            CheckRequest.With<PassageRequest> asked =
+                    CheckRequest.read(body, PassageRequest::read, reports.documents());
             return JsonAnswer.bytes(asked.more().of(asked.check()));
         });
     }
 
     private void corner(Context ctx) throws Exception {
         made(ctx, body -> {
-            CheckRequest.With<CornerRequest> asked = CheckRequest.read(body, CornerRequest::read);
+            CheckRequest.With<CornerRequest> asked = CheckRequest.read(body, CornerRequest::read, reports.documents());
             return JsonAnswer.bytes(asked.more().of(asked.check()));
         });
     }
 
     private void loads(Context ctx) throws Exception {
         made(ctx, body -> {
-            CheckRequest.With<LoadsRequest> asked = CheckRequest.read(body, LoadsRequest::read);
+            CheckRequest.With<LoadsRequest> asked = CheckRequest.read(body, LoadsRequest::read, reports.documents());
             return JsonAnswer.bytes(asked.more().of(asked.check()));
         });
     }
 
     private void plan(Context ctx) throws Exception {
         followed(ctx, (body, one) -> {
-            CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
+            CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read, reports.documents());
             return JsonAnswer.bytes(asked.more()
                     .of(asked.check().requireBoundedWork(), reports, one)
                     .plan());
@@ -207,14 +211,14 @@ final class Api {
 
     private void comparison(Context ctx) throws Exception {
         made(ctx, body -> {
-            CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
+            CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read, reports.documents());
             return JsonAnswer.bytes(asked.more().comparison(asked.check().requireBoundedWork(), reports));
         });
     }
 
     private void combinations(Context ctx) throws Exception {
         made(ctx, body -> {
-            CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
+            CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read, reports.documents());
             Haul haul = asked.check().haul();
             CheckRequest check = asked.check().requireBoundedWork(haul.rig().combinationsWith(haul.stance()));
             return JsonAnswer.bytes(asked.more().combinations(check, reports));

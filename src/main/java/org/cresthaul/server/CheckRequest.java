@@ -7,9 +7,7 @@ import java.util.Optional;
 import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.exchange.json.JsonFields;
 import org.cresthaul.exchange.json.JsonText;
-import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.exchange.routefile.LimitsFile;
-import org.cresthaul.exchange.routefile.RouteFile;
 import org.cresthaul.report.Haul;
 import org.cresthaul.report.Inputs;
 import org.cresthaul.report.Margins;
@@ -37,18 +35,20 @@ record CheckRequest(Haul haul, Inputs inputs) {
     record With<T>(CheckRequest check, T more) {}
 
     /** @throws Refusal with every mistake */
-    static CheckRequest read(byte[] body) {
-        return read(body, fields -> Boolean.TRUE).check();
+    static CheckRequest read(byte[] body, KeptDocuments kept) {
+        return read(body, fields -> Boolean.TRUE, kept).check();
     }
 
-    /** As {@link #read(byte[])}, with further members. */
-    static <T> With<T> read(byte[] body, More<T> more) {
+    /** As {@link #read(byte[], KeptDocuments)}, with further members. */
+    static <T> With<T> read(byte[] body, More<T> more, KeptDocuments kept) {
         Problems problems = new Problems();
         JsonNode root = JsonText.read(body, problems);
         refuseIfAny(problems);
         JsonFields fields = JsonFields.of(root, "", problems);
-        Optional<Route> route = RouteFile.read(document(fields, "route"), "/route", problems);
-        Optional<Rig> rig = RigFile.read(document(fields, "rig"), "/rig", problems);
+        Map<String, String> hashes = RequestMembers.sha256(body);
+        Optional<Route> route =
+                kept.route(document(fields, "route"), "/route", Optional.ofNullable(hashes.get("route")), problems);
+        Optional<Rig> rig = kept.rig(document(fields, "rig"), "/rig", Optional.ofNullable(hashes.get("rig")), problems);
         Optional<String> stanceName = fields.findText("stance", JsonFields.LONGEST_NAME);
         Optional<LevelStance> stance = rig.flatMap(r -> stance(r, stanceName, fields));
         Margins margins =
@@ -57,7 +57,6 @@ record CheckRequest(Haul haul, Inputs inputs) {
         T further = more.read(fields);
         fields.refuseOthers();
         refuseIfAny(problems);
-        Map<String, String> hashes = RequestMembers.sha256(body);
         return new With<>(
                 new CheckRequest(
                         new Haul(

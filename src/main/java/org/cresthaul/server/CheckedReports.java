@@ -27,6 +27,8 @@ final class CheckedReports {
     private final MadeOnce<Question, Report> reports;
     private final MadeOnce<PlanQuestion, Plan> plans;
 
+    private final MadeOnce<Question, byte[]> written;
+    private final KeptDocuments documents = new KeptDocuments();
     private final KeptAnswers answers = new KeptAnswers();
 
     private record Question(Inputs inputs, String stance, Margins margins) {
@@ -59,6 +61,7 @@ final class CheckedReports {
         this.check = check;
         this.reports = new MadeOnce<>(most);
         this.plans = new MadeOnce<>(most);
+        this.written = new MadeOnce<>(most);
     }
 
     Report of(CheckRequest asked) {
@@ -73,6 +76,16 @@ final class CheckedReports {
      */
     Report of(CheckRequest asked, CheckFollower follower) {
         return reports.of(Question.of(asked), follower, () -> check.apply(asked, follower));
+    }
+
+    /** The report as JSON, written once for all who ask the same. */
+    byte[] json(CheckRequest asked, CheckFollower follower) {
+        return written.of(Question.of(asked), follower, () -> JsonAnswer.bytes(of(asked, follower)));
+    }
+
+    /** What was read for it. */
+    KeptDocuments documents() {
+        return documents;
     }
 
     /** What goes along with a plan that is made here. */

@@ -1,7 +1,5 @@
 package org.cresthaul.server;
 
-import java.lang.ref.SoftReference;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -15,7 +13,7 @@ import org.cresthaul.geometry.StopSignal;
 
 /**
  * The answers that were made last: equal questions have equal answers, and one that is asked while its equal is
- * answered waits for that. Memory that runs short is given back first from here. Safe to share.
+ * answered waits for that. Safe to share.
  *
  * @param <Q> a question with everything that its answer hangs on, by value
  * @param <A> the answer
@@ -24,21 +22,14 @@ final class MadeOnce<Q, A> {
     private static final long LOOK_MS = 50;
 
     private final Map<Q, Making<A>> underway = new ConcurrentHashMap<>();
-    private final Map<Q, SoftReference<A>> made;
+    private final LastMade<Q, A> made;
 
     /** @param answer empty when the work ends without one */
     private record Making<A>(CompletableFuture<Optional<A>> answer, CheckFollower follower) {}
 
     /** @param most how many answers are kept */
     MadeOnce(int most) {
-        made = new LinkedHashMap<>(most * 2, 0.75f, true) {
-            private static final long serialVersionUID = 1L;
-
-            @Override
-            protected boolean removeEldestEntry(Map.Entry<Q, SoftReference<A>> eldest) {
-                return size() > most;
-            }
-        };
+        made = new LastMade<>(most);
     }
 
     /**
@@ -49,9 +40,9 @@ final class MadeOnce<Q, A> {
      */
     A of(Q question, CheckFollower follower, Supplier<A> make) {
         while (true) {
-            A known = find(question);
-            if (known != null) {
-                return known;
+            Optional<A> known = made.find(question);
+            if (known.isPresent()) {
+                return known.get();
             }
             Making<A> mine = new Making<>(new CompletableFuture<>(), follower);
             Making<A> other = underway.putIfAbsent(question, mine);
@@ -70,7 +61,7 @@ final class MadeOnce<Q, A> {
         Optional<A> answer = Optional.empty();
         try {
             answer = Optional.of(make.get());
-            keep(question, answer.get());
+            made.keep(question, answer.get());
             return answer.get();
         } finally {
             underway.remove(question, mine);
@@ -91,14 +82,5 @@ final class MadeOnce<Q, A> {
                 throw new IllegalStateException("waiting for an equal question was broken off", e);
             }
         }
-    }
-
-    private synchronized A find(Q question) {
-        SoftReference<A> kept = made.get(question);
-        return kept == null ? null : kept.get();
-    }
-
-    private synchronized void keep(Q question, A answer) {
-        made.put(question, new SoftReference<>(answer));
     }
 }

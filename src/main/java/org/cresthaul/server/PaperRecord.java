@@ -148,7 +148,8 @@ public final class PaperRecord {
                 switch (kind) {
                     case RUN_SHEET -> PaperRequest::readSheet;
                     case STATEMENT -> PaperRequest::readStatement;
-                });
+                },
+                reports.documents());
         CheckRequest check = asked.check().requireBoundedWork();
         PaperRequest paper = asked.more();
         return new Made(

@@ -7,6 +7,7 @@ import io.javalin.util.JavalinException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import org.cresthaul.check.CheckFollower;
 import org.cresthaul.report.Haul;
 import org.cresthaul.report.Inputs;
 import org.cresthaul.report.Report;
@@ -74,17 +75,20 @@ public final class WebServer implements AutoCloseable {
 
     /** A report, which is there then for whoever asks the server the same; who asks before is told how far it is. */
     public Report check(Haul haul, Inputs inputs) {
+        reports.documents().keep(haul, inputs);
         return reports.of(new CheckRequest(haul, inputs), new CheckUnderway());
     }
 
     /**
-     * For a server that people wait for: makes the plan of what was checked, then lets imports be quick the first time.
-     * Begins aside and ends by itself, and with the program.
+     * For a server that people wait for: writes the report of what was checked and makes its plan, then lets imports be
+     * quick the first time. Begins aside and ends by itself, and with the program.
      */
     public void prepare(Haul haul, Inputs inputs) {
         Thread aside = new Thread(
                 () -> {
-                    planAhead(new CheckRequest(haul, inputs), reports);
+                    CheckRequest check = new CheckRequest(haul, inputs);
+                    reports.json(check, CheckFollower.NONE);
+                    planAhead(check, reports);
                     ImportRehearsal.run();
                 },
                 "preparation");

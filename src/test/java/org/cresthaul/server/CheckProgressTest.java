@@ -176,7 +176,8 @@ class CheckProgressTest {
     }
 
     private static Plan planned(CheckedReports reports, String more, CheckUnderway follower) {
-        CheckRequest.With<PlanRequest> asked = CheckRequest.read(bytes(Requests.check(more)), PlanRequest::read);
+        CheckRequest.With<PlanRequest> asked =
+                CheckRequest.read(bytes(Requests.check(more)), PlanRequest::read, new KeptDocuments());
         return asked.more().of(asked.check(), reports, follower).plan();
     }
 
@@ -184,7 +185,7 @@ class CheckProgressTest {
     @Test
     void aPlanThatWasStoppedIsNotKept() {
         CheckedReports reports = new CheckedReports();
-        CheckRequest asked = CheckRequest.read(bytes(Requests.check("")));
+        CheckRequest asked = CheckRequest.read(bytes(Requests.check("")), new KeptDocuments());
         Plan plan = planned(new CheckedReports(), "", new CheckUnderway());
         assertThrows(
                 WorkStopped.class,
@@ -231,7 +232,7 @@ class CheckProgressTest {
                 }
                 return check(asked, follower);
             });
-            CheckRequest asked = CheckRequest.read(bytes(Requests.check("")));
+            CheckRequest asked = CheckRequest.read(bytes(Requests.check("")), new KeptDocuments());
             CompletableFuture<Report> first =
                     CompletableFuture.supplyAsync(() -> reports.of(asked, new CheckUnderway()));
             begun.await();

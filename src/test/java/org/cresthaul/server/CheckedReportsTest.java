@@ -23,7 +23,8 @@ class CheckedReportsTest {
     });
 
     private static CheckRequest request(String route, String more) {
-        return CheckRequest.read(Requests.check(route, RigTexts.RIG, more).getBytes(StandardCharsets.UTF_8));
+        return CheckRequest.read(
+                Requests.check(route, RigTexts.RIG, more).getBytes(StandardCharsets.UTF_8), new KeptDocuments());
     }
 
     private Report of(String route, String more) {

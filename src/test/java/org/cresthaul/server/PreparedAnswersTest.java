@@ -67,7 +67,7 @@ class PreparedAnswersTest {
 
         byte[] page =
                 Requests.check(RouteTexts.ROUTE, RigTexts.RIG, ",\"plan\":{}").getBytes(StandardCharsets.UTF_8);
-        CheckRequest.With<PlanRequest> asked = CheckRequest.read(page, PlanRequest::read);
+        CheckRequest.With<PlanRequest> asked = CheckRequest.read(page, PlanRequest::read, new KeptDocuments());
         PlanRequest.Planned first = asked.more().of(asked.check(), reports);
 
         assertEquals(1, checks.get());
