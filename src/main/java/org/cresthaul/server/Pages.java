@@ -3,12 +3,15 @@ package org.cresthaul.server;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import java.util.zip.GZIPOutputStream;
 
 /** The page and its parts, read from the program's own jar. Only what a name spells out plainly is looked up. */
 final class Pages {
@@ -35,11 +38,17 @@ final class Pages {
     /**
      * A file that can be served.
      *
+     * @param zipped the same by gzip, for whoever takes it so
      * @param tag of its bytes, as a header has it; weak, since it may be sent compressed or not
      */
-    record Page(byte[] bytes, String type, String tag) {
-        static Page of(byte[] bytes, String type) {
-            return new Page(bytes, type, "W/\"" + RequestMembers.sha256(bytes, 0, bytes.length) + '"');
+    record Page(byte[] bytes, byte[] zipped, String type, String tag) {
+        static Page of(byte[] bytes, String type) throws IOException {
+            ByteArrayOutputStream zipped = new ByteArrayOutputStream();
+            try (GZIPOutputStream zip = new GZIPOutputStream(zipped)) {
+                zip.write(bytes);
+            }
+            return new Page(
+                    bytes, zipped.toByteArray(), type, "W/\"" + RequestMembers.sha256(bytes, 0, bytes.length) + '"');
         }
     }
 
@@ -66,13 +75,27 @@ final class Pages {
         }
     }
 
+    /** RFC 9110, 12.5.3; who gives gzip no weight does not take it. */
+    static boolean takesZipped(String accepted) {
+        return accepted != null
+                && Stream.of(accepted.split(","))
+                        .map(s -> s.replace(" ", ""))
+                        .anyMatch(s -> s.equals("gzip") || s.startsWith("gzip;q=") && !s.matches("gzip;q=0(\\.0*)?"));
+    }
+
     /** The file, or that it is still the one that the asker has. */
     static void serve(Context ctx) throws IOException {
         Page page = find(ctx.path()).orElseThrow(NotFoundResponse::new);
         ctx.header("ETag", page.tag());
+        ctx.header("Vary", "Accept-Encoding");
         if (page.tag().equals(ctx.header("If-None-Match"))) {
             ctx.status(HttpStatus.NOT_MODIFIED);
+        } else if (takesZipped(ctx.header("Accept-Encoding")) && page.zipped().length < page.bytes().length) {
+            ctx.disableCompression();
+            ctx.header("Content-Encoding", "gzip");
+            ctx.contentType(page.type()).result(page.zipped());
         } else {
+            ctx.disableCompression();
             ctx.contentType(page.type()).result(page.bytes());
         }
     }
