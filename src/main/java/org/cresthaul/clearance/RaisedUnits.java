@@ -18,7 +18,8 @@ final class RaisedUnits {
     /**
      * The least left.
      *
-     * @param spareM no more than it is; minus infinity where a search ended undecided
+     * @param spareM no more than it is, where that is less than what is enough; minus infinity where a search ended
+     *     undecided
      * @param spent whether that was for want of work allowed
      * @param lane where; empty where nothing of the units can meet
      */
@@ -32,12 +33,24 @@ final class RaisedUnits {
 
     /** At one raise; looks no further once less than {@code askedM} is found. */
     Left at(Raise raise, double askedM) {
+        return at(raise, askedM, askedM);
+    }
+
+    /** The same where it does not matter how much more than {@code enoughM} is left. */
+    Left at(Raise raise, double askedM, double enoughM) {
         Setting setting = new Setting(lift, booster, raise.deckFrontOffsetM(), 0, raise.rearM());
         Left least = new Left(Double.POSITIVE_INFINITY, false, Optional.empty());
+        UnitSearch first = null;
         for (Lane lane : lanes) {
             for (Leveling leveling : setting.levelings()) {
-                UnitSearch.Look look =
-                        new UnitSearch(lane.passage(), setting, leveling).lookAtSpares(List.of(lane.demand()));
+                UnitSearch search = first == null
+                        ? new UnitSearch(lane.passage(), setting, leveling)
+                        : first.on(lane.passage(), setting, leveling);
+                first = first == null ? search : first;
+                if (search.leaves(lane.demand(), enoughM)) {
+                    continue;
+                }
+                UnitSearch.Look look = search.lookAtSpares(List.of(lane.demand()));
                 if (look.undecided().isPresent()) {
                     return new Left(
                             Double.NEGATIVE_INFINITY, look.undecided().get().spent(), Optional.of(lane));
