@@ -21,22 +21,18 @@ final class RaiseReach {
     private static final double LEAST_STEP_M = 1e-4;
 
     private static final int MOST_STEPS = 400;
-    /** Covers rounding. */
-    private static final double AND_MORE = 1.001;
 
     private final LiftState lift;
     private final BoosterState booster;
     private final List<Way> ways;
     private final RaisedUnits units;
     private final double frontRate;
-    private final double unitRate;
 
     RaiseReach(LiftState lift, BoosterState booster, List<Way> ways, RaisedUnits units) {
         this.lift = lift;
         this.booster = booster;
         this.ways = ways;
         this.units = units;
-        unitRate = units.rates().front();
         frontRate = ways.stream()
                 .mapToDouble(w -> RaiseScan.rates(w, lift, booster).front())
                 .max()
@@ -59,10 +55,9 @@ final class RaiseReach {
                     left = spare.get().proven() ? spare.get().valueM() - SpanSearch.WITHIN_M : 0;
                 }
             }
+            RaisedUnits.Left between = units.whole(new Raise(at, least.rearM()), 0);
             double step = left / frontRate;
-            // More than this between units makes no longer a step either.
-            RaisedUnits.Left between = units.at(new Raise(at, least.rearM()), 0, AND_MORE * step * unitRate);
-            double unitStep = Math.max(0, between.spareM()) / unitRate;
+            double unitStep = Math.max(0, between.spareM()) / units.rates().front();
             if (Math.min(step, unitStep) < LEAST_STEP_M) {
                 boolean byUnits = unitStep < step;
                 return new Top(at, byUnits ? between.lane() : tightest.map(Way::lane), byUnits);

