@@ -18,7 +18,7 @@ final class RaisedUnits {
     /**
      * The least left.
      *
-     * @param spareM no more than it is, where that is less than what is enough; minus infinity where a search ended
+     * @param spareM no more than it is, where that is less than was asked for; minus infinity where a search ended
      *     undecided
      * @param spent whether that was for want of work allowed
      * @param lane where; empty where nothing of the units can meet
@@ -33,35 +33,16 @@ final class RaisedUnits {
 
     /** At one raise, where less than {@code askedM} is; looks no further once that is found. */
     Left at(Raise raise, double askedM) {
-        return at(raise, askedM, askedM);
-    }
-
-    /** The same, and how much more than {@code askedM} is left if that is so. */
-    Left whole(Raise raise, double askedM) {
-        return at(raise, askedM, Double.POSITIVE_INFINITY);
-    }
-
-    /** @param enoughM so much or more is as good as any */
-    private Left at(Raise raise, double askedM, double enoughM) {
-        Setting setting = new Setting(lift, booster, raise.deckFrontOffsetM(), 0, raise.rearM());
         Left least = new Left(Double.POSITIVE_INFINITY, false, Optional.empty());
         UnitSearch first = null;
         for (Lane lane : lanes) {
-            for (Leveling leveling : setting.levelings()) {
+            for (Leveling leveling : setting(raise).levelings()) {
                 UnitSearch search = first == null
-                        ? new UnitSearch(lane.passage(), setting, leveling)
-                        : first.on(lane.passage(), setting, leveling);
+                        ? new UnitSearch(lane.passage(), setting(raise), leveling)
+                        : first.on(lane.passage(), setting(raise), leveling);
                 first = first == null ? search : first;
-                if (enoughM < Double.POSITIVE_INFINITY && search.leaves(lane.demand(), enoughM)) {
-                    continue;
-                }
-                UnitSearch.Look look = search.lookAtSpares(List.of(lane.demand()));
-                if (look.undecided().isPresent()) {
-                    return new Left(
-                            Double.NEGATIVE_INFINITY, look.undecided().get().spent(), Optional.of(lane));
-                }
-                for (UnitGap spare : look.spares()) {
-                    least = spare.valueM() < least.spareM ? new Left(spare.valueM(), false, Optional.of(lane)) : least;
+                if (!search.leaves(lane.demand(), askedM)) {
+                    least = worse(least, search.lookAtSpares(List.of(lane.demand())), lane);
                 }
                 if (least.spareM < askedM) {
                     return least;
@@ -69,6 +50,36 @@ final class RaisedUnits {
             }
         }
         return least;
+    }
+
+    /** At one raise, whatever it is, by searches alone; looks no further where nothing is left. */
+    Left whole(Raise raise) {
+        Left least = new Left(Double.POSITIVE_INFINITY, false, Optional.empty());
+        for (Lane lane : lanes) {
+            for (Leveling leveling : setting(raise).levelings()) {
+                UnitSearch search = new UnitSearch(lane.passage(), setting(raise), leveling);
+                least = worse(least, search.searchSpares(List.of(lane.demand())), lane);
+                if (least.spareM < 0) {
+                    return least;
+                }
+            }
+        }
+        return least;
+    }
+
+    private Setting setting(Raise raise) {
+        return new Setting(lift, booster, raise.deckFrontOffsetM(), 0, raise.rearM());
+    }
+
+    private static Left worse(Left least, UnitSearch.Look look, Lane lane) {
+        if (look.undecided().isPresent()) {
+            return new Left(Double.NEGATIVE_INFINITY, look.undecided().get().spent(), Optional.of(lane));
+        }
+        Left worse = least;
+        for (UnitGap spare : look.spares()) {
+            worse = spare.valueM() < worse.spareM ? new Left(spare.valueM(), false, Optional.of(lane)) : worse;
+        }
+        return worse;
     }
 
     /** The fastest that what is left can change with a raise. */

@@ -33,6 +33,8 @@ public final class UnitSearch {
     private final UnitPlaces places;
     private final BendLeverage leverage;
     private final List<CoupledGaps> couplings;
+    /** Whether couplings may be shown to leave more, instead of being searched. */
+    private boolean byProof = true;
 
     /**
      * Places the combination at the first positions of the passage.
@@ -112,6 +114,12 @@ public final class UnitSearch {
         return look(demands, false);
     }
 
+    /** The same by searches alone, hinges that leave more at every bend excepted: it always takes the same work. */
+    Look searchSpares(List<Demand> demands) {
+        byProof = false;
+        return look(demands, false);
+    }
+
     private Look look(List<Demand> demands, boolean placed) {
         Look look = new Look(Optional.empty(), List.of(), Optional.empty());
         for (CoupledGaps at : couplings) {
@@ -135,6 +143,9 @@ public final class UnitSearch {
     private boolean isFree(CoupledGaps at, Look ahead, List<Demand> demands) {
         if (at.coupling().isHinge() && leavesMore(at, hinge(at.coupling()), ahead, demands)) {
             return true;
+        }
+        if (!byProof) {
+            return false;
         }
         Optional<Range> plain = roomsAround(at.coupling(), firstBends(at.coupling(), null))
                 .filter(r -> isApart(at.least(r.lo(), r.hi()), ahead.least.get().valueM()))
