@@ -42,19 +42,19 @@ public final class CornerCheck {
     private final Margins margins;
     private final double uncertaintyM;
     private final double heightUncertaintyM;
-    private final Map<Question, Judged> judged = new HashMap<>();
+    private final Map<Question, JudgedCorner> judged = new HashMap<>();
     /** Of all notches but the highest. */
-    private final Map<Question, Judged> lows = new HashMap<>();
+    private final Map<Question, JudgedCorner> lows = new HashMap<>();
 
     private final Map<Seen, CurbHeights> heights = new HashMap<>();
-    private final Map<Judged, Judged> backing = new IdentityHashMap<>();
-    private final Map<Judged, Map<String, CornerFinding>> findings = new IdentityHashMap<>();
+    private final Map<JudgedCorner, JudgedCorner> backing = new IdentityHashMap<>();
+    private final Map<JudgedCorner, Map<String, CornerFinding>> findings = new IdentityHashMap<>();
     private final Map<SteeredLine, Told> told = new IdentityHashMap<>();
     private final Map<SteeredLine, Optional<Sentence>> noLines = new IdentityHashMap<>();
     private final Map<Boolean, CornerSpace> spaces;
 
     /** The best way round and what it is worth. */
-    public record Judged(CornerFit fit, CornerSpace space, Verdict verdict, Verdict ownLanes, boolean escorts) {}
+    public record JudgedCorner(CornerFit fit, CornerSpace space, Verdict verdict, Verdict ownLanes, boolean escorts) {}
 
     /** What does not depend on the notch. */
     record Told(TurningFigures figures, Overhung overhung, Optional<Sentence> noLine) {}
@@ -115,7 +115,7 @@ public final class CornerCheck {
         judge(c).ifPresent(j -> finding(c, j));
     }
 
-    private Told told(CheckedConfiguration c, Judged j) {
+    private Told told(CheckedConfiguration c, JudgedCorner j) {
         return told.computeIfAbsent(
                 j.fit.line(),
                 line -> new Told(
@@ -131,17 +131,17 @@ public final class CornerCheck {
                     c.key(),
                     Sentence.of(hazard.radiusM().isPresent() ? Code.CORNER_TIGHT_TURN : Code.CORNER_NO_GEOMETRY));
         }
-        Optional<Judged> found = judge(c);
+        Optional<JudgedCorner> found = judge(c);
         if (found.isEmpty()) {
             return ReportCell.unknown(c.key(), Sentence.of(Code.CORNER_NO_PLAN));
         }
-        Judged j = found.get();
+        JudgedCorner j = found.get();
         CornerFinding finding = finding(c, j);
         return ReportCell.atCorner(
                 c.key(), j.verdict, new CornerReasons(this, j, finding, told(c, j).noLine).list(would), finding);
     }
 
-    private CornerFinding finding(CheckedConfiguration c, Judged j) {
+    private CornerFinding finding(CheckedConfiguration c, JudgedCorner j) {
         return findings.computeIfAbsent(j, k -> new HashMap<>())
                 .computeIfAbsent(
                         c.key(),
@@ -160,7 +160,7 @@ public final class CornerCheck {
     }
 
     /** The best way round in a configuration; empty without a plan or a geometry. */
-    public Optional<Judged> judge(CheckedConfiguration c) {
+    public Optional<JudgedCorner> judge(CheckedConfiguration c) {
         if (hazard.shape().isEmpty()) {
             return Optional.empty();
         }
@@ -177,19 +177,19 @@ public final class CornerCheck {
      * Backed into, with the booster's pivot free or locked; tight at best, since nobody holds what folds by itself to a
      * line.
      */
-    private Judged backed(CheckedConfiguration c, TurningCombination t) {
-        Judged free = judge(c, t);
-        Judged best = free;
+    private JudgedCorner backed(CheckedConfiguration c, TurningCombination t) {
+        JudgedCorner free = judge(c, t);
+        JudgedCorner best = free;
         if (t.hasPivot()) {
-            Judged locked = judge(c, t.pivotLocked());
+            JudgedCorner locked = judge(c, t.pivotLocked());
             best = free.verdict == locked.verdict
                     ? locked.fit.tightest().valueM() >= free.fit.tightest().valueM() ? locked : free
                     : free.verdict.orWorse(locked.verdict) == free.verdict ? locked : free;
         }
-        Judged way = best;
+        JudgedCorner way = best;
         return backing.computeIfAbsent(
                 way,
-                w -> new Judged(
+                w -> new JudgedCorner(
                         w.fit,
                         w.space,
                         w.verdict.orWorse(Verdict.TIGHT),
@@ -197,27 +197,28 @@ public final class CornerCheck {
                         w.escorts));
     }
 
-    private Judged judge(CheckedConfiguration c, TurningCombination t) {
+    private JudgedCorner judge(CheckedConfiguration c, TurningCombination t) {
         // A higher notch carries over all that a lower one does. Where the highest notch's line is worth as much at the
         // lowest, it is the line of all.
         Question top = question(c.at(rig.notches().get(rig.notches().size() - 1)), t);
         Question bottom = question(c.at(rig.notches().get(0)), t);
-        Judged highest = judged.computeIfAbsent(top, this::judge);
-        Judged lowest = lows.computeIfAbsent(bottom, q -> worth(q, highest).orElseGet(() -> judge(q)));
+        JudgedCorner highest = judged.computeIfAbsent(top, this::judge);
+        JudgedCorner lowest =
+                lows.computeIfAbsent(bottom, q -> worth(q, highest).orElseGet(() -> judge(q)));
         return lowest.verdict == highest.verdict
                 ? lowest
                 : lows.computeIfAbsent(question(c, t), q -> worth(q, highest).orElse(lowest));
     }
 
     /** A way round with more to keep off; empty where it is worth less with it. */
-    private Optional<Judged> worth(Question question, Judged way) {
+    private Optional<JudgedCorner> worth(Question question, JudgedCorner way) {
         CornerFit.Wanted wanted = wanted();
         CornerFit kept = way.fit.with(way.space, question.low, wanted);
         CornerFit fit = verdict(kept) == Verdict.CLEAR ? kept : way.fit.with(way.space, question.lowest, wanted);
         Verdict here = fit == kept ? Verdict.CLEAR : verdict(fit).orWorse(Verdict.TIGHT);
         Verdict told = way.escorts ? here.orWorse(Verdict.TIGHT) : here;
         return told == way.verdict
-                ? Optional.of(new Judged(fit, way.space, told, way.escorts ? way.ownLanes : told, way.escorts))
+                ? Optional.of(new JudgedCorner(fit, way.space, told, way.escorts ? way.ownLanes : told, way.escorts))
                 : Optional.empty();
     }
 
@@ -227,7 +228,7 @@ public final class CornerCheck {
         return new Question(combination, over.low(curbRequiredM(), false), over.low(heightUncertaintyM, true));
     }
 
-    private Judged judge(Question question) {
+    private JudgedCorner judge(Question question) {
         CornerAnswers.Answer answer = CornerAnswers.find(
                 new CornerAnswers.Question(
                         hazard.shape().orElseThrow(),
@@ -237,7 +238,7 @@ public final class CornerCheck {
                         wanted(),
                         unknown.isPresent()),
                 () -> {
-                    Judged found = search(question);
+                    JudgedCorner found = search(question);
                     return new CornerAnswers.Answer(
                             found.fit,
                             found.verdict,
@@ -248,34 +249,34 @@ public final class CornerCheck {
                                     : Optional.empty());
                 });
         noLines.put(answer.fit().line(), answer.noLine());
-        return new Judged(
+        return new JudgedCorner(
                 answer.fit(), space(answer.fit().escorts()), answer.verdict(), answer.ownLanes(), answer.escorts());
     }
 
-    private Judged search(Question question) {
+    private JudgedCorner search(Question question) {
         Corner corner = hazard.shape().orElseThrow();
-        Judged own = onLanes(question, false, List.of());
+        JudgedCorner own = onLanes(question, false, List.of());
         if (own.verdict == Verdict.CLEAR || corner.escorted().isEmpty()) {
             return own;
         }
-        Judged wide = onLanes(question, true, List.of(own.fit));
+        JudgedCorner wide = onLanes(question, true, List.of(own.fit));
         // Free with its margin only on the opposing lane, and free without it on its own: both are a person's decision.
         if (own.verdict == Verdict.TIGHT && wide.verdict != Verdict.CLEAR
                 || own.verdict == wide.verdict && wide.fit.roomM() <= own.fit.roomM()) {
             return own;
         }
-        return new Judged(
+        return new JudgedCorner(
                 wide.fit, wide.space, wide.verdict.orWorse(Verdict.TIGHT), own.verdict, wide.fit.usesOpposing());
     }
 
-    private Judged onLanes(Question question, boolean escorts, List<CornerFit> near) {
+    private JudgedCorner onLanes(Question question, boolean escorts, List<CornerFit> near) {
         CornerSpace space = space(escorts);
         CornerFit.Wanted wanted = wanted();
         // What has no line with the less to keep off has none with the more.
         CornerFit free = CornerFit.of(space, question.combination, question.lowest, wanted, near);
         Verdict verdict = verdict(free);
         if (question.low.equals(question.lowest) || verdict == Verdict.CONTACT) {
-            return new Judged(free, space, verdict, verdict, false);
+            return new JudgedCorner(free, space, verdict, verdict, false);
         }
         if (verdict == Verdict.CLEAR) {
             CornerFit kept = free.with(space, question.low, wanted);
@@ -283,10 +284,10 @@ public final class CornerCheck {
                 kept = CornerFit.of(space, question.combination, question.low, wanted, List.of(free));
             }
             if (verdict(kept) == Verdict.CLEAR) {
-                return new Judged(kept, space, Verdict.CLEAR, Verdict.CLEAR, false);
+                return new JudgedCorner(kept, space, Verdict.CLEAR, Verdict.CLEAR, false);
             }
         }
-        return new Judged(free, space, Verdict.TIGHT, Verdict.TIGHT, false);
+        return new JudgedCorner(free, space, Verdict.TIGHT, Verdict.TIGHT, false);
     }
 
     private CornerSpace space(boolean escorts) {

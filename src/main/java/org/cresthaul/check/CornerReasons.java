@@ -15,12 +15,13 @@ import org.cresthaul.turning.CornerFit;
 /** Why a corner is not clear in one configuration. */
 final class CornerReasons {
     private final CornerCheck check;
-    private final CornerCheck.Judged judged;
+    private final CornerCheck.JudgedCorner judged;
     private final CornerFinding finding;
     private final Optional<Sentence> noLine;
 
     /** @param noLine why no line can exist, where that is shown */
-    CornerReasons(CornerCheck check, CornerCheck.Judged judged, CornerFinding finding, Optional<Sentence> noLine) {
+    CornerReasons(
+            CornerCheck check, CornerCheck.JudgedCorner judged, CornerFinding finding, Optional<Sentence> noLine) {
         this.noLine = noLine;
         this.check = check;
         this.judged = judged;

@@ -18,7 +18,11 @@ final class CornerTelling {
     private CornerTelling() {}
 
     static CornerFinding of(
-            CornerCheck check, CornerCheck.Judged j, BoosterState booster, CornerCheck.Told told, CurbHeights heights) {
+            CornerCheck check,
+            CornerCheck.JudgedCorner j,
+            BoosterState booster,
+            CornerCheck.Told told,
+            CurbHeights heights) {
         CornerFit fit = j.fit();
         CornerFit.Gap t = fit.tightest();
         TurningFigures figures = told.figures();
@@ -78,7 +82,7 @@ final class CornerTelling {
 
     /** Of every unit over every raised ground, the lowest slice that passes over it. */
     private static List<CornerFinding.Overhang> overhangs(
-            CornerCheck check, CornerCheck.Judged j, Overhung overhung, CurbHeights heights) {
+            CornerCheck check, CornerCheck.JudgedCorner j, Overhung overhung, CurbHeights heights) {
         List<CornerFinding.Overhang> over = new ArrayList<>();
         for (int z = 0; z < heights.zones().size(); z++) {
             CurbHeights.Zone zone = heights.zones().get(z);

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
-import org.cresthaul.check.SideCheck.Judged;
+import org.cresthaul.check.SideCheck.JudgedSide;
 import org.cresthaul.clearance.Demand;
 import org.cresthaul.clearance.Passage;
 import org.cresthaul.clearance.RaiseNeeded;
@@ -50,8 +50,8 @@ public final class HazardCheck {
     /** Everything that one setting meets here. */
     public record Judgment(
             Verdict verdict,
-            Optional<Judged> ground,
-            Optional<Judged> overhead,
+            Optional<JudgedSide> ground,
+            Optional<JudgedSide> overhead,
             Optional<UnitCheck.Judged> units,
             List<Sentence> reasons) {
         /** The least gap between units, or null. */
@@ -150,8 +150,8 @@ public final class HazardCheck {
         ReportCell cell = new ReportCell(
                         configuration.key(),
                         transport.verdict,
-                        transport.ground.map(Judged::gap).orElse(null),
-                        transport.overhead.map(Judged::gap).orElse(null),
+                        transport.ground.map(JudgedSide::gap).orElse(null),
+                        transport.overhead.map(JudgedSide::gap).orElse(null),
                         raise,
                         raiseNote,
                         transport.reasons)
@@ -203,15 +203,16 @@ public final class HazardCheck {
                 frontEndM,
                 Rounding.LENGTH_UP.of(Math.max(0, raise.get().deckFrontOffsetM() - transport.notchOffsetM())));
         double rearM = Math.min(rearEndM, Rounding.LENGTH_UP.of(raise.get().rearM()));
-        // Judged as it is told: what is a little higher may come too near to a structure, or close a gap between units.
+        // JudgedSide as it is told: what is a little higher may come too near to a structure, or close a gap between
+        // units.
         Judgment judgment =
                 judge(new Setting(transport.lift(), transport.booster(), transport.notchOffsetM() + frontM, 0, rearM));
         if (judgment.verdict != Verdict.CLEAR) {
             return Optional.empty();
         }
         GapFinding governing = ReportCell.governing(
-                        judgment.ground.map(Judged::gap).orElse(null),
-                        judgment.overhead.map(Judged::gap).orElse(null),
+                        judgment.ground.map(JudgedSide::gap).orElse(null),
+                        judgment.overhead.map(JudgedSide::gap).orElse(null),
                         judgment.between())
                 .orElseThrow();
         return Optional.of(RaiseFinding.leaving(frontM, rearM, governing).endingAt(frontEndM, rearEndM));
@@ -338,15 +339,16 @@ public final class HazardCheck {
         return judgment(alone.ground, alone.overhead, betweenUnits(setting));
     }
 
-    private Judgment judgment(Optional<Judged> below, Optional<Judged> above, Optional<UnitCheck.Judged> between) {
+    private Judgment judgment(
+            Optional<JudgedSide> below, Optional<JudgedSide> above, Optional<UnitCheck.Judged> between) {
         Verdict worst = Stream.concat(
-                        Stream.of(below, above).flatMap(Optional::stream).map(Judged::verdict),
+                        Stream.of(below, above).flatMap(Optional::stream).map(JudgedSide::verdict),
                         between.map(UnitCheck.Judged::verdict).stream())
                 .reduce(Verdict::orWorse)
                 .orElseThrow();
         List<Sentence> reasons = new ArrayList<>();
         Stream.concat(
-                        Stream.of(below, above).flatMap(Optional::stream).map(Judged::reason),
+                        Stream.of(below, above).flatMap(Optional::stream).map(JudgedSide::reason),
                         between.map(UnitCheck.Judged::reason).stream())
                 .flatMap(Optional::stream)
                 .forEach(reasons::add);

@@ -14,7 +14,7 @@ import org.cresthaul.turning.Overhangs;
  * @param byZone in the order of {@link CurbHeights#zones}, then of its slices: where, or empty
  */
 record Overhung(List<List<Optional<CornerFit.Gap>>> byZone) {
-    static Overhung of(CornerCheck.Judged j, CurbHeights heights) {
+    static Overhung of(CornerCheck.JudgedCorner j, CurbHeights heights) {
         Overhangs passing = new Overhangs(j.space(), j.fit());
         List<List<Optional<CornerFit.Gap>>> all = new ArrayList<>();
         for (CurbHeights.Zone zone : heights.zones()) {

@@ -6,7 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.cresthaul.check.SideCheck.Judged;
+import org.cresthaul.check.SideCheck.JudgedSide;
 import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
@@ -143,8 +143,8 @@ public final class PlaceCheck {
         return new ReportCell(
                         c.key(),
                         judgment.verdict(),
-                        judgment.ground().map(Judged::gap).orElse(null),
-                        judgment.overhead().map(Judged::gap).orElse(null),
+                        judgment.ground().map(JudgedSide::gap).orElse(null),
+                        judgment.overhead().map(JudgedSide::gap).orElse(null),
                         null,
                         null,
                         List.copyOf(reasons))

@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import org.cresthaul.check.SideCheck.Judged;
+import org.cresthaul.check.SideCheck.JudgedSide;
 import org.cresthaul.clearance.RaiseNeeded;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.report.Caution;
@@ -110,8 +110,8 @@ public final class RaisedCheck {
         HazardCheck.Judgment judgment = with(hazard, check -> check.judge(setting(c, asked)));
         return Optional.of(new Raised(
                 judgment.verdict(),
-                judgment.ground().map(Judged::gap).orElse(null),
-                judgment.overhead().map(Judged::gap).orElse(null),
+                judgment.ground().map(JudgedSide::gap).orElse(null),
+                judgment.overhead().map(JudgedSide::gap).orElse(null),
                 judgment.between()));
     }
 

@@ -54,19 +54,19 @@ final class ReversingCheck {
     private static ReversingReport.State state(
             CheckedConfiguration c,
             Sentence unknown,
-            ReversingReport.Way free,
-            ReversingReport.Way locked,
-            ReversingReport.Way lockedLight) {
+            ReversingReport.StraightBack free,
+            ReversingReport.StraightBack locked,
+            ReversingReport.StraightBack lockedLight) {
         return new ReversingReport.State(
                 c.lift(), c.booster(), c.axles(), c.stateLabel().toString(), unknown, free, locked, lockedLight);
     }
 
-    private static ReversingReport.Way way(Reversing.Reach reach, TurningCombination combination) {
+    private static ReversingReport.StraightBack way(Reversing.Reach reach, TurningCombination combination) {
         if (reach.coupling().isEmpty()) {
-            return new ReversingReport.Way(null, null, null);
+            return new ReversingReport.StraightBack(null, null, null);
         }
         int coupling = reach.coupling().getAsInt();
-        return new ReversingReport.Way(
+        return new ReversingReport.StraightBack(
                 reach.wayM(),
                 combination.couplingWord(coupling),
                 combination.articulationLimitRad().get(coupling));

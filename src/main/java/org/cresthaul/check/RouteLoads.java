@@ -51,7 +51,7 @@ public final class RouteLoads {
     private record State(LoadCase loadCase, Optional<LoadJudge> judge) {}
 
     /** A verdict with its tests. */
-    private record Judged(Verdict verdict, Optional<LoadFinding> finding, List<Sentence> reasons) {}
+    private record JudgedLoads(Verdict verdict, Optional<LoadFinding> finding, List<Sentence> reasons) {}
 
     public RouteLoads(Route route, LevelStance stance) {
         this.route = route;
@@ -97,7 +97,7 @@ public final class RouteLoads {
 
     /** One configuration at a limited place. */
     ReportCell cell(LimitedPlace place, CheckedConfiguration configuration) {
-        Judged judged = judged(
+        JudgedLoads judged = judged(
                 state(configuration),
                 limitsAt(place, configuration.booster()),
                 place.limits().isEmpty());
@@ -112,12 +112,12 @@ public final class RouteLoads {
                 judged.finding.orElse(null));
     }
 
-    private static Judged judged(State state, List<WeightLimits> sets, boolean limitsUnknown) {
+    private static JudgedLoads judged(State state, List<WeightLimits> sets, boolean limitsUnknown) {
         if (limitsUnknown) {
-            return new Judged(Verdict.NOT_SURVEYED, Optional.empty(), List.of(Sentence.of(Code.LOADS_NO_LIMITS)));
+            return new JudgedLoads(Verdict.NOT_SURVEYED, Optional.empty(), List.of(Sentence.of(Code.LOADS_NO_LIMITS)));
         }
         if (state.judge.isEmpty()) {
-            return new Judged(
+            return new JudgedLoads(
                     Verdict.LOADS_NOT_KNOWN,
                     Optional.empty(),
                     List.of(state.loadCase.unknown().orElseThrow()));
@@ -125,7 +125,7 @@ public final class RouteLoads {
         LoadJudge judge = state.judge.get();
         Optional<Sentence> unknown = judge.unknownUnder(sets);
         if (unknown.isPresent()) {
-            return new Judged(Verdict.LOADS_NOT_KNOWN, Optional.empty(), List.of(unknown.get()));
+            return new JudgedLoads(Verdict.LOADS_NOT_KNOWN, Optional.empty(), List.of(unknown.get()));
         }
         List<LoadTest> tests = judge.tests(sets);
         Verdict verdict = judge.verdictOf(tests);
@@ -136,7 +136,7 @@ public final class RouteLoads {
                 reasons.add(Sentence.of(Code.LOADS_REPORTED).with("source", set.source()));
             }
         }
-        return new Judged(verdict, Optional.of(judge.governing(tests)), List.copyOf(reasons));
+        return new JudgedLoads(verdict, Optional.of(judge.governing(tests)), List.copyOf(reasons));
     }
 
     /**
@@ -154,7 +154,7 @@ public final class RouteLoads {
 
     /** The same with its figures. */
     ReportCell baseCell(CheckedConfiguration configuration) {
-        Judged judged = baseJudged(state(configuration));
+        JudgedLoads judged = baseJudged(state(configuration));
         return new ReportCell(
                 configuration.key(),
                 judged.verdict,
@@ -170,7 +170,7 @@ public final class RouteLoads {
         return baseJudged(state).verdict;
     }
 
-    private Judged baseJudged(State state) {
+    private JudgedLoads baseJudged(State state) {
         // A route that others' limits cover from end to end leaves only the rig's own.
         return judged(state, coversAll() ? List.of() : List.of(base), false);
     }
@@ -377,7 +377,7 @@ public final class RouteLoads {
         boolean known = true;
         boolean tight = false;
         for (State state : lifts.values()) {
-            Judged judged = judged(state, sets, unknown);
+            JudgedLoads judged = judged(state, sets, unknown);
             LoadCase c = state.loadCase;
             allowed.add(new LoadReport.AxlesAllowed(c.lift(), c.axles(), judged.verdict));
             judged.reasons.forEach(r -> reasons.add(Sentence.of(Code.REASON)

@@ -32,7 +32,7 @@ public final class SideCheck {
      * @param reason why it is not clear
      * @param decider where gap less need is least, if another place than that of the least gap decides; null otherwise
      */
-    public record Judged(
+    public record JudgedSide(
             Verdict verdict,
             GapFinding gap,
             Optional<Sentence> reason,
@@ -75,7 +75,7 @@ public final class SideCheck {
      * What is told is the least gap of all; the verdict is the worst, which another line or place may have that is less
      * tight but less sure. Then that place is told beside it.
      */
-    Judged judge(Setting setting) {
+    JudgedSide judge(Setting setting) {
         return judge(setting, false);
     }
 
@@ -97,7 +97,7 @@ public final class SideCheck {
     }
 
     /** Whether a trailing booster changes nothing in what was found without one. */
-    boolean isUnchangedBy(Setting trailing, Judged alone) {
+    boolean isUnchangedBy(Setting trailing, JudgedSide alone) {
         double rounding = 1e-9;
         return alone.least.proven()
                 && alone.decider == null
@@ -111,7 +111,7 @@ public final class SideCheck {
     }
 
     /** What a verdict needs every other passage to meet. */
-    private static Optional<Demand> openDemand(Judged alone, RaiseNeeded.Lane lane) {
+    private static Optional<Demand> openDemand(JudgedSide alone, RaiseNeeded.Lane lane) {
         return switch (alone.verdict) {
             case CLEAR -> Optional.of(lane.demand());
             case TIGHT -> Optional.of(freeOfContact(lane.demand()));
@@ -120,11 +120,11 @@ public final class SideCheck {
     }
 
     /** As {@link #judge(Setting)}, of a setting that is known to have its margin at every position. */
-    Judged judgeSpared(Setting setting) {
+    JudgedSide judgeSpared(Setting setting) {
         return judge(setting, true);
     }
 
-    private Judged judge(Setting setting, boolean spared) {
+    private JudgedSide judge(Setting setting, boolean spared) {
         List<Passed> passages = new ArrayList<>();
         for (RaiseNeeded.Lane lane : lanes) {
             for (Leveling leveling : setting.levelings()) {
@@ -149,13 +149,13 @@ public final class SideCheck {
                 }
             }
         }
-        Judged told = judge(tightest, least, shown.get(passages.indexOf(tightest)));
-        Judged worst = told;
+        JudgedSide told = judge(tightest, least, shown.get(passages.indexOf(tightest)));
+        JudgedSide worst = told;
         for (int i = 0; i < passages.size(); i++) {
             Passed passed = passages.get(i);
             if (passed != tightest && shown.get(i).atBest.compareTo(worst.verdict) > 0) {
                 PassageSearch.Look look = passed.look(Double.POSITIVE_INFINITY, spared);
-                Judged other = judge(passed, look.below().orElseThrow(), shown.get(i));
+                JudgedSide other = judge(passed, look.below().orElseThrow(), shown.get(i));
                 worst = other.verdict.compareTo(worst.verdict) > 0 ? other : worst;
             }
         }
@@ -164,7 +164,7 @@ public final class SideCheck {
     }
 
     /** The least gap with the worst verdict, and the place that decides it where the gap told does not. */
-    private Judged decided(Judged told, Judged worst, List<Passed> passages) {
+    private JudgedSide decided(JudgedSide told, JudgedSide worst, List<Passed> passages) {
         Demand missed = worst.verdict == Verdict.CONTACT ? freeOfContact(worst.lane.demand()) : worst.lane.demand();
         if (told.verdict == worst.verdict
                 && (worst.verdict == Verdict.CLEAR || isShort(told, missed, tellerOf(told, passages)))) {
@@ -184,17 +184,17 @@ public final class SideCheck {
         GapFinding deciding =
                 decider.proven() ? finding(at, gapOf(decider, missed, at), missed, worst.verdict, null) : worst.gap;
         GapFinding gap = finding(tellerOf(told, passages), told.least, told.lane.demand(), worst.verdict, deciding);
-        return new Judged(worst.verdict, gap, worst.reason, told.least, told.lane, told.leveling, decider);
+        return new JudgedSide(worst.verdict, gap, worst.reason, told.least, told.lane, told.leveling, decider);
     }
 
     /** Whether the gap told does not show its own need. */
-    private static boolean isShort(Judged told, Demand missed, Passed teller) {
+    private static boolean isShort(JudgedSide told, Demand missed, Passed teller) {
         double needM =
                 missed.marginM() + teller.search.footingOf(told.least, missed).uncertaintyM();
         return told.least.valueM() - told.least.provenWithinM() < needM;
     }
 
-    private static Passed tellerOf(Judged told, List<Passed> passages) {
+    private static Passed tellerOf(JudgedSide told, List<Passed> passages) {
         return passages.stream()
                 .filter(p -> p.lane == told.lane && p.leveling == told.leveling)
                 .findFirst()
@@ -235,7 +235,7 @@ public final class SideCheck {
         return new Demand(0, demand.surveyM(), demand.otherM(), false);
     }
 
-    private Judged judge(Passed passed, Clearance least, Shown shown) {
+    private JudgedSide judge(Passed passed, Clearance least, Shown shown) {
         Demand demand = passed.lane.demand();
         Footing footing = passed.search.footingOf(least, demand);
         double excluded = passed.search.footingOf(least, freeOfContact(demand)).uncertaintyM();
@@ -259,7 +259,7 @@ public final class SideCheck {
         } else if (verdict != Verdict.CLEAR && least.proven()) {
             reason = because(Reasons.of(verdict, low, footing, excluded, demand, sagM));
         }
-        return new Judged(
+        return new JudgedSide(
                 verdict,
                 finding(passed, least, demand, verdict, null),
                 reason,

@@ -45,7 +45,7 @@ final class SketchGaps {
             return new SketchGap(sketch.source(), sketch.spacingM(), date, true, null, null);
         }
         CheckedConfiguration highest = highest(CheckedConfiguration.listOf(rig, stance));
-        Optional<SideCheck.Judged> ground = new HazardCheck(drawn(sketch), rig, stance.withoutWeights(), margins)
+        Optional<SideCheck.JudgedSide> ground = new HazardCheck(drawn(sketch), rig, stance.withoutWeights(), margins)
                 .judge(highest.transport())
                 .ground()
                 // What a search that had to end has met is no least gap.

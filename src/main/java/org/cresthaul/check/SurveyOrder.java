@@ -26,25 +26,25 @@ final class SurveyOrder {
      * angle with the sharp ones, and a place without a usable sketch between those whose sketch leaves less than must
      * be kept and those whose sketch leaves more.
      */
-    private static Comparator<SurveyFirst.Place> first(double keptM) {
-        return Comparator.comparing(SurveyFirst.Place::kind)
+    private static Comparator<SurveyFirst.PlaceToSurvey> first(double keptM) {
+        return Comparator.comparing(SurveyFirst.PlaceToSurvey::kind)
                 .thenComparing(p -> !p.lowGroundSign())
                 .thenComparing(p -> p.tracks() == null ? Integer.MIN_VALUE : -p.tracks())
                 .thenComparing(p -> spareM(p, keptM))
                 .thenComparing(p -> p.angleRad() == null ? 0 : p.angleRad())
-                .thenComparing(SurveyFirst.Place::reported)
-                .thenComparing(SurveyFirst.Place::chainageM)
-                .thenComparing(SurveyFirst.Place::id);
+                .thenComparing(SurveyFirst.PlaceToSurvey::reported)
+                .thenComparing(SurveyFirst.PlaceToSurvey::chainageM)
+                .thenComparing(SurveyFirst.PlaceToSurvey::id);
     }
 
     /** By how much the gap over the sketch is more than what must be kept; nothing where nobody knows. */
-    private static double spareM(SurveyFirst.Place place, double keptM) {
+    private static double spareM(SurveyFirst.PlaceToSurvey place, double keptM) {
         SketchGap sketch = place.sketch();
         return sketch == null || sketch.gapM() == null ? 0 : sketch.gapM() - keptM;
     }
 
     /** The places alone; the ladders they ask for are {@link #waitingTracks}. */
-    static List<SurveyFirst.Place> places(Route route) {
+    static List<SurveyFirst.PlaceToSurvey> places(Route route) {
         return places(route, Map.of(), 0);
     }
 
@@ -66,8 +66,8 @@ final class SurveyOrder {
      * @param sketches the gaps over the sketches there are, by hazard
      * @param keptM how much of a gap must be left
      */
-    static List<SurveyFirst.Place> places(Route route, Map<String, SketchGap> sketches, double keptM) {
-        List<SurveyFirst.Place> unordered = new ArrayList<>();
+    static List<SurveyFirst.PlaceToSurvey> places(Route route, Map<String, SketchGap> sketches, double keptM) {
+        List<SurveyFirst.PlaceToSurvey> unordered = new ArrayList<>();
         for (Hazard hazard : route.hazards()) {
             Optional<Candidate> open =
                     route.findCandidate(hazard.place().id()).filter(c -> c.state() == Candidate.State.OPEN);
@@ -76,14 +76,14 @@ final class SurveyOrder {
             }
         }
         unordered.sort(first(keptM));
-        List<SurveyFirst.Place> ordered = new ArrayList<>();
-        for (SurveyFirst.Place place : unordered) {
+        List<SurveyFirst.PlaceToSurvey> ordered = new ArrayList<>();
+        for (SurveyFirst.PlaceToSurvey place : unordered) {
             ordered.add(place.at(ordered.size() + 1));
         }
         return ordered;
     }
 
-    private static SurveyFirst.Place place(Hazard hazard, Optional<Candidate> open, SketchGap sketch) {
+    private static SurveyFirst.PlaceToSurvey place(Hazard hazard, Optional<Candidate> open, SketchGap sketch) {
         Optional<RailCrossing> crossing = hazard instanceof RailCrossing rails ? Optional.of(rails) : Optional.empty();
         Optional<Candidate.Rails> said = crossing.isPresent() ? open.map(Candidate::rails) : Optional.empty();
         OptionalInt tracks = crossing.filter(c -> !c.tracksM().isEmpty())
@@ -92,7 +92,7 @@ final class SurveyOrder {
                 .orElse(OptionalInt.empty());
         boolean sign = crossing.filter(RailCrossing::hasLowGroundSign).isPresent()
                 || said.filter(Candidate.Rails::lowGroundSign).isPresent();
-        return new SurveyFirst.Place(
+        return new SurveyFirst.PlaceToSurvey(
                 0,
                 hazard.place().id(),
                 hazard.place().name(),
@@ -114,10 +114,10 @@ final class SurveyOrder {
     }
 
     /** For which numbers of tracks a standard hump is to be looked at, fewest first. */
-    static List<Integer> waitingTracks(List<SurveyFirst.Place> places) {
+    static List<Integer> waitingTracks(List<SurveyFirst.PlaceToSurvey> places) {
         return places.stream()
                 .filter(p -> p.tracks() != null && p.tracks() <= StandardHump.MOST_TRACKS)
-                .map(SurveyFirst.Place::tracks)
+                .map(SurveyFirst.PlaceToSurvey::tracks)
                 .distinct()
                 .sorted()
                 .toList();

@@ -65,7 +65,7 @@ final class HazardText {
     }
 
     private String survey(HazardFindings hazard) {
-        if (hazard.kind().judged() == HazardKind.Judged.BY_LOADS) {
+        if (hazard.kind().judged() == HazardKind.JudgedBy.LOADS) {
             if (!hazard.surveyed()) {
                 return line("No limits are given: no load is known to be allowed here.");
             }

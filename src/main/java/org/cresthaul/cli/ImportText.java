@@ -87,13 +87,13 @@ final class ImportText {
         }
     }
 
-    private void places(List<ImportPreview.Place> places, StringBuilder text) {
+    private void places(List<ImportPreview.PlaceOnLine> places, StringBuilder text) {
         if (places.isEmpty()) {
             return;
         }
         text.append("\nMARKED PLACES\n");
         TextTable table = new TextTable("  ");
-        for (ImportPreview.Place place : places) {
+        for (ImportPreview.PlaceOnLine place : places) {
             table.add(
                     place.id() == null ? "-" : place.id(),
                     place.chainageM() == null

@@ -249,7 +249,7 @@ final class PlanText {
     }
 
     /** Where the front is when a place begins, and when the rear has left it: in feet or meters from its point. */
-    private String front(Plan.Passage p) {
+    private String front(Plan.HazardPassage p) {
         return p == null || !p.standsAtPoint()
                 ? ""
                 : "; front from " + figures.alongRoad(p.frontFromM()) + " to " + figures.alongRoad(p.frontToM());
@@ -279,7 +279,7 @@ final class PlanText {
                         + figures.chainage(lift.toChainageM()) + "; ";
     }
 
-    private String how(Plan.Passage passage) {
+    private String how(Plan.HazardPassage passage) {
         List<String> parts = new ArrayList<>();
         if (passage.blocked()) {
             parts.add("BLOCKED (" + passage.verdict() + ")");

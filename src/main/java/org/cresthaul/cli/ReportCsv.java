@@ -181,13 +181,13 @@ final class ReportCsv {
 
     /** Where it stands among what to survey first, and at a rail crossing how high a hump this configuration clears. */
     private void addSurvey(List<String> row, SurveyFirst first, HazardFindings hazard, ConfigurationVerdict c) {
-        Optional<SurveyFirst.Place> found =
+        Optional<SurveyFirst.PlaceToSurvey> found =
                 first.places().stream().filter(p -> p.id().equals(hazard.id())).findFirst();
         if (found.isEmpty()) {
             row.addAll(Collections.nCopies(10, ""));
             return;
         }
-        SurveyFirst.Place place = found.get();
+        SurveyFirst.PlaceToSurvey place = found.get();
         row.add("" + place.rank());
         row.add(place.tracks() == null ? "" : "" + place.tracks());
         row.add(!hazard.kind().isCrossedByRails() ? "" : place.lowGroundSign() ? "yes" : "none recorded");

@@ -3,7 +3,7 @@ package org.cresthaul.cli;
 import org.cresthaul.report.Report;
 import org.cresthaul.report.ReversingReport;
 import org.cresthaul.report.ReversingReport.State;
-import org.cresthaul.report.ReversingReport.Way;
+import org.cresthaul.report.ReversingReport.StraightBack;
 
 /** How far every state goes straight back, for a printed report. */
 final class ReversingText {
@@ -44,7 +44,7 @@ final class ReversingText {
         return text.append('\n').append(table.text()).toString();
     }
 
-    private String way(Way way, ReversingReport reversing) {
+    private String way(StraightBack way, ReversingReport reversing) {
         if (way == null) {
             return "";
         }

@@ -56,7 +56,7 @@ final class SurveyFirstCsv {
         return table.text();
     }
 
-    private List<String> row(Report report, HazardFindings hazard, SurveyFirst.Place place) {
+    private List<String> row(Report report, HazardFindings hazard, SurveyFirst.PlaceToSurvey place) {
         SketchGap sketch = place.sketch();
         return List.of(
                 "" + place.rank(),

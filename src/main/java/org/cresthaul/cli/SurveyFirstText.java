@@ -47,7 +47,7 @@ final class SurveyFirstText {
         return text.toString();
     }
 
-    private String table(List<SurveyFirst.Place> places) {
+    private String table(List<SurveyFirst.PlaceToSurvey> places) {
         boolean sketched = places.stream().anyMatch(p -> p.sketch() != null);
         TextTable table = new TextTable("  ");
         table.add(row(
@@ -62,7 +62,7 @@ final class SurveyFirstText {
                 "sketch gap",
                 "angle",
                 "known from"));
-        for (SurveyFirst.Place p : places) {
+        for (SurveyFirst.PlaceToSurvey p : places) {
             boolean crossing = p.kind().isCrossedByRails();
             table.add(row(
                     sketched,
@@ -104,7 +104,7 @@ final class SurveyFirstText {
     }
 
     /** Who says that there is something, and what else is known. */
-    static String knownFrom(SurveyFirst.Place p) {
+    static String knownFrom(SurveyFirst.PlaceToSurvey p) {
         List<String> parts = new ArrayList<>();
         parts.add(p.origin() == null ? "the route file" : p.origin().toString());
         if (p.reported()) {

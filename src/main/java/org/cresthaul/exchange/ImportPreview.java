@@ -21,7 +21,7 @@ public record ImportPreview(
         double withinM,
         List<Leg> legs,
         List<TrackNote> notes,
-        List<Place> places,
+        List<PlaceOnLine> places,
         List<Turn> turns,
         MapTie map,
         List<Candidate> candidates,
@@ -116,7 +116,7 @@ public record ImportPreview(
      * @param chainageM null where it is not kept
      * @param offsetM to the right of travel, or how far off where it is not kept
      */
-    public record Place(String id, String name, Double chainageM, double offsetM) {}
+    public record PlaceOnLine(String id, String name, Double chainageM, double offsetM) {}
 
     /** A tight turn of the line; not surveyed. */
     public record Turn(String id, String name, double chainageM, List<Double> lonLat) {}

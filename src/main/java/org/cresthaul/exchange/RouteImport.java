@@ -112,7 +112,7 @@ public final class RouteImport {
         byte[] legsAlone = document.bytes();
         Route bare = RouteFile.parse(legsAlone);
         RouteLine line = bare.line();
-        List<ImportPreview.Place> places = addPlaces(document, line);
+        List<ImportPreview.PlaceOnLine> places = addPlaces(document, line);
         new GapFeatures(document, line).add(mended.gaps());
         List<MapCandidate> found = along.map(a -> found(a, bare)).orElse(List.of());
         List<TrackNote> notes = notes(mended, along);
@@ -257,15 +257,15 @@ public final class RouteImport {
                         .orElse(contents.stream().map(TrackContent::file).collect(Collectors.joining(", "))));
     }
 
-    private List<ImportPreview.Place> addPlaces(RouteDocument document, RouteLine line) {
-        List<ImportPreview.Place> all = new ArrayList<>();
+    private List<ImportPreview.PlaceOnLine> addPlaces(RouteDocument document, RouteLine line) {
+        List<ImportPreview.PlaceOnLine> all = new ArrayList<>();
         Set<String> before = document.waypoints();
         int number = 0;
         for (TrackContent content : contents) {
             for (MarkedPlace place : content.places()) {
                 List<PassPoint> passages = line.passagesWithin(place.at(), NEAR_M);
                 if (passages.isEmpty()) {
-                    all.add(new ImportPreview.Place(null, place.name(), null, line.roughDistanceM(place.at())));
+                    all.add(new ImportPreview.PlaceOnLine(null, place.name(), null, line.roughDistanceM(place.at())));
                     continue;
                 }
                 if (before.contains(place.name())) {
@@ -280,7 +280,7 @@ public final class RouteImport {
                         properties.put("passage", k + 1);
                     }
                     PassPoint at = passages.get(k);
-                    all.add(new ImportPreview.Place(id, place.name(), at.chainageM(), at.offsetM()));
+                    all.add(new ImportPreview.PlaceOnLine(id, place.name(), at.chainageM(), at.offsetM()));
                 }
             }
         }

@@ -59,7 +59,7 @@ public final class SheetPictures {
     }
 
     List<Paper.Picture> of(RunSheet.Entry entry) {
-        Optional<Plan.Passage> passage = plan.steps().stream()
+        Optional<Plan.HazardPassage> passage = plan.steps().stream()
                 .map(Plan.Step::passage)
                 .filter(p -> p != null
                         && p.hazard().equals(entry.id())
@@ -68,7 +68,7 @@ public final class SheetPictures {
         return passage.map(this::of).orElse(List.of());
     }
 
-    private List<Paper.Picture> of(Plan.Passage p) {
+    private List<Paper.Picture> of(Plan.HazardPassage p) {
         try {
             if (p.kind() == HazardKind.CORNER) {
                 return List.of(corner(p));
@@ -81,14 +81,14 @@ public final class SheetPictures {
         }
     }
 
-    private boolean isClose(Plan.Passage p) {
+    private boolean isClose(Plan.HazardPassage p) {
         double marginM = p.spare().kind() == SpareKind.GROUND
                 ? plan.margins().groundM()
                 : plan.margins().overheadM();
         return p.raise() != null || p.verdict() != Verdict.CLEAR || p.spare().value() < 2 * marginM;
     }
 
-    private Paper.Picture corner(Plan.Passage p) {
+    private Paper.Picture corner(Plan.HazardPassage p) {
         CornerView view = CornerView.of(haul, p.hazard(), p.set().configuration());
         return new Paper.Picture(
                 CornerDrawing.of(view, radiusM(p), figures, catalog),
@@ -103,7 +103,7 @@ public final class SheetPictures {
     }
 
     /** The governing gap, whole and enlarged, and under a structure the other one enlarged. */
-    private List<Paper.Picture> side(Plan.Passage p) {
+    private List<Paper.Picture> side(Plan.HazardPassage p) {
         List<Paper.Picture> pictures = new ArrayList<>(side(p, p.spare(), true));
         if (p.kind().isOverhead()) {
             p.gaps().stream()
@@ -113,7 +113,7 @@ public final class SheetPictures {
         return pictures;
     }
 
-    private List<Paper.Picture> side(Plan.Passage p, Plan.Spare spare, boolean whole) {
+    private List<Paper.Picture> side(Plan.HazardPassage p, Plan.Spare spare, boolean whole) {
         boolean overhead = spare.kind() == SpareKind.OVERHEAD;
         Optional<GapFinding> gap = p.raise() == null ? gap(p, overhead) : Optional.empty();
         PassageView view = PassageView.of(
@@ -148,25 +148,25 @@ public final class SheetPictures {
         return pictures;
     }
 
-    private static Code where(Plan.Passage p, boolean overhead) {
+    private static Code where(Plan.HazardPassage p, boolean overhead) {
         if (!overhead) {
             return Code.WHERE_GROUND;
         }
         return p.kind() == HazardKind.OVERHEAD_WIRE ? Code.WHERE_WIRE : Code.WHERE_STRUCTURE;
     }
 
-    private OptionalDouble radiusM(Plan.Passage p) {
+    private OptionalDouble radiusM(Plan.HazardPassage p) {
         return cell(p).map(ReportCell::corner).stream()
                 .mapToDouble(c ->
                         c.backing() != null ? c.backing().radiusM() : c.line().radiusM())
                 .findFirst();
     }
 
-    private Optional<GapFinding> gap(Plan.Passage p, boolean overhead) {
+    private Optional<GapFinding> gap(Plan.HazardPassage p, boolean overhead) {
         return cell(p).map(c -> overhead ? c.overhead() : c.ground());
     }
 
-    private Optional<ReportCell> cell(Plan.Passage p) {
+    private Optional<ReportCell> cell(Plan.HazardPassage p) {
         return report.hazards().stream()
                 .filter(h -> h.id().equals(p.hazard()))
                 .flatMap(h -> h.cells().stream())

@@ -65,7 +65,7 @@ final class StatementPaper {
                 statement.banner().drivable() ? Tone.STRONG : Tone.ALERT,
                 "Decision: " + statement.banner().outcome() + "."));
         List<String> blocked = statement.hazards().stream()
-                .filter(Statement.Place::blocked)
+                .filter(Statement.HazardEntry::blocked)
                 .map(h -> h.verdict() + ": " + h.id() + " " + h.name())
                 .toList();
         if (!blocked.isEmpty()) {
@@ -281,7 +281,7 @@ final class StatementPaper {
     }
 
     /** Of a place that nobody surveyed the table of those tells all there is. */
-    private boolean waits(Statement.Place place) {
+    private boolean waits(Statement.HazardEntry place) {
         return place.verdict() == Verdict.NOT_SURVEYED
                 && place.margins().isEmpty()
                 && statement.surveyFirst().places().stream().anyMatch(p -> p.id().equals(place.id()));
@@ -289,7 +289,7 @@ final class StatementPaper {
 
     private List<Block> waiting() {
         List<Block> blocks = new ArrayList<>();
-        List<Statement.Place> places =
+        List<Statement.HazardEntry> places =
                 statement.hazards().stream().filter(this::waits).toList();
         if (!places.isEmpty()) {
             blocks.add(new Paper.Text(
@@ -326,7 +326,7 @@ final class StatementPaper {
                 .toList();
     }
 
-    private static String margins(Statement.Place place) {
+    private static String margins(Statement.HazardEntry place) {
         String gaps = place.margins().isEmpty()
                 ? "unknown"
                 : place.margins().stream().map(SheetLine::text).collect(Collectors.joining(" "));

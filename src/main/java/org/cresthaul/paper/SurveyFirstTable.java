@@ -62,7 +62,7 @@ final class SurveyFirstTable {
         return blocks;
     }
 
-    private List<Cell> row(SurveyFirst.Place p) {
+    private List<Cell> row(SurveyFirst.PlaceToSurvey p) {
         boolean crossing = p.kind().isCrossedByRails();
         String unknown = text(Code.FIRST_UNKNOWN);
         Sentence origin = p.origin() == null ? Sentence.of(Code.FIRST_ROUTE_FILE) : p.origin();

@@ -36,7 +36,8 @@ final class WaitingTogether {
                 .collect(Collectors.joining("|"));
         order = first.places().size() <= MOST
                 ? Map.of()
-                : first.places().stream().collect(Collectors.toMap(SurveyFirst.Place::id, SurveyFirst.Place::rank));
+                : first.places().stream()
+                        .collect(Collectors.toMap(SurveyFirst.PlaceToSurvey::id, SurveyFirst.PlaceToSurvey::rank));
         place = first.places().size() <= MOST
                 ? null
                 : Pattern.compile("(?<![\\w-])(?:" + names + ")(?:" + NUMBER + "|" + Pattern.quote(BLOCKED)

@@ -35,7 +35,7 @@ final class ConfigurationChanges {
     private final List<State> states;
     private final double longestM;
     private final PlanTimes times;
-    private final Map<Place, WayCosts.Changes> tables = new HashMap<>();
+    private final Map<StopTerms, WayCosts.Changes> tables = new HashMap<>();
     private final Map<Refused, List<Sentence>> refused = new HashMap<>();
 
     private final Map<Asked, ChangeOrder.Result> orders = new HashMap<>();
@@ -43,10 +43,10 @@ final class ConfigurationChanges {
     private final LiftAxles lift;
 
     /** What a stop allows, and what holds there. */
-    private record Place(boolean setUpArea, double roomM, List<Integer> limits) {}
+    private record StopTerms(boolean setUpArea, double roomM, List<Integer> limits) {}
 
     /** What is not offered there, among configurations that may be used. */
-    private record Refused(Place place, BitSet usable) {}
+    private record Refused(StopTerms place, BitSet usable) {}
 
     /** What an order depends on. */
     private record Asked(State from, State to, boolean notch, boolean setUpArea, List<Integer> limits) {}
@@ -106,12 +106,12 @@ final class ConfigurationChanges {
         return tables.computeIfAbsent(place(stop), place -> table(place, stop));
     }
 
-    private Place place(StoppingPlace stop) {
-        return new Place(
+    private StopTerms place(StoppingPlace stop) {
+        return new StopTerms(
                 stop.setUpArea(), stop.roomM(), loads.limitsAt(stop.place().chainageM(), longestM));
     }
 
-    private WayCosts.Changes table(Place place, StoppingPlace stop) {
+    private WayCosts.Changes table(StopTerms place, StoppingPlace stop) {
         int n = setUps.size();
         long[][] seconds = new long[n][n];
         Map<State, Map<State, Long>> known = new HashMap<>();

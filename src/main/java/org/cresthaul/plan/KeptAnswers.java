@@ -84,7 +84,7 @@ public final class KeptAnswers {
          */
         public <T> T of(String hazardId, Asked asked, List<Object> more, Class<T> type, Supplier<T> find) {
             Hazard hazard = route.findHazard(hazardId)
-                    .filter(h -> h.kind().judged() == HazardKind.Judged.BY_GAPS)
+                    .filter(h -> h.kind().judged() == HazardKind.JudgedBy.GAPS)
                     .orElse(null);
             if (hazard == null) {
                 return find.get();

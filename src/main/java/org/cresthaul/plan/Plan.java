@@ -152,7 +152,7 @@ public record Plan(
             SetUp set,
             Change change,
             Lift lift,
-            Passage passage,
+            HazardPassage passage,
             RegulatorRange regulator) {}
 
     /**
@@ -249,7 +249,7 @@ public record Plan(
      * @param gaps over the ground and under a structure, as it is passed, whichever are judged here
      * @param spare the governing spare of the check: what is left beyond what is required; null when not known
      */
-    public record Passage(
+    public record HazardPassage(
             String hazard,
             HazardKind kind,
             String name,

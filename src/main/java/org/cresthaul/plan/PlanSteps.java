@@ -367,7 +367,7 @@ final class PlanSteps {
                 : judged.map(RaisedCheck.Raised::verdict).orElse(cell.verdict());
         Plan.Spare spare =
                 own.isEmpty() ? Spares.of(cell) : judged.map(Spares::of).orElse(null);
-        Plan.Passage passage = new Plan.Passage(
+        Plan.HazardPassage passage = new Plan.HazardPassage(
                 place.id(),
                 place.kind(),
                 place.name(),
@@ -442,7 +442,7 @@ final class PlanSteps {
                                 .with("lacks", step.lift().lacks())));
     }
 
-    private void notePassage(Plan.Passage passage, int configuration) {
+    private void notePassage(Plan.HazardPassage passage, int configuration) {
         PlanPlace place = places.stream()
                 .filter(p -> p.id().equals(passage.hazard()))
                 .findFirst()

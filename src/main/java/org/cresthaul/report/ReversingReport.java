@@ -31,9 +31,9 @@ public record ReversingReport(
             int axles,
             String label,
             Sentence unknown,
-            Way free,
-            Way locked,
-            Way lockedLight) {}
+            StraightBack free,
+            StraightBack locked,
+            StraightBack lockedLight) {}
 
     /**
      * How far.
@@ -43,7 +43,7 @@ public record ReversingReport(
      * @param coupling which one, "kingpin" or "pivot", or null
      * @param limitRad that limit, or null
      */
-    public record Way(
+    public record StraightBack(
             @Rounded(Rounding.LENGTH_DOWN) Double limitMetM,
             Sentence coupling,
             @Rounded(Rounding.ANGLE_NEAR) Double limitRad) {}

@@ -14,7 +14,7 @@ import org.cresthaul.units.Rounding;
  * @param places in that order; empty where everything is surveyed
  * @param humps for every number of tracks that waits, fewest first
  */
-public record SurveyFirst(List<Place> places, List<HumpLadder> humps) {
+public record SurveyFirst(List<PlaceToSurvey> places, List<HumpLadder> humps) {
     /**
      * A place that waits for a survey.
      *
@@ -28,7 +28,7 @@ public record SurveyFirst(List<Place> places, List<HumpLadder> humps) {
      * @param origin who says that there is something, or null where the route file alone does
      * @param known what else is known of it, or null
      */
-    public record Place(
+    public record PlaceToSurvey(
             int rank,
             String id,
             String name,
@@ -48,8 +48,8 @@ public record SurveyFirst(List<Place> places, List<HumpLadder> humps) {
         }
 
         /** At another rank. */
-        public Place at(int other) {
-            return new Place(
+        public PlaceToSurvey at(int other) {
+            return new PlaceToSurvey(
                     other,
                     id,
                     name,

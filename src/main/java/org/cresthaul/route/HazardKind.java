@@ -4,22 +4,22 @@ import org.cresthaul.units.Worded;
 
 /** What may be in the way, with what follows for every place of its kind. Switches over it are exhaustive. */
 public enum HazardKind implements Worded {
-    RAIL_CROSSING("rail-crossing", Judged.BY_GAPS, Pace.CRAWL),
-    LOW_STRUCTURE("low-structure", Judged.BY_GAPS, Pace.BOUNCE),
-    OVERHEAD_WIRE("overhead-wire", Judged.BY_GAPS, Pace.BOUNCE),
-    DIP("dip", Judged.BY_GAPS, Pace.BOUNCE),
-    CREST("crest", Judged.BY_GAPS, Pace.BOUNCE),
-    CORNER("corner", Judged.BY_ROOM, Pace.CRAWL),
-    POSTED_BRIDGE("posted-bridge", Judged.BY_LOADS, Pace.ROAD),
-    STRETCH("stretch", Judged.BY_LOADS, Pace.ROAD),
+    RAIL_CROSSING("rail-crossing", JudgedBy.GAPS, Pace.CRAWL),
+    LOW_STRUCTURE("low-structure", JudgedBy.GAPS, Pace.BOUNCE),
+    OVERHEAD_WIRE("overhead-wire", JudgedBy.GAPS, Pace.BOUNCE),
+    DIP("dip", JudgedBy.GAPS, Pace.BOUNCE),
+    CREST("crest", JudgedBy.GAPS, Pace.BOUNCE),
+    CORNER("corner", JudgedBy.ROOM, Pace.CRAWL),
+    POSTED_BRIDGE("posted-bridge", JudgedBy.LOADS, Pace.ROAD),
+    STRETCH("stretch", JudgedBy.LOADS, Pace.ROAD),
     /** The limits of the whole route, which a plan tells beside its places. No file marks them as a hazard. */
-    LIMITS("limits", Judged.BY_LOADS, Pace.ROAD);
+    LIMITS("limits", JudgedBy.LOADS, Pace.ROAD);
 
     /** Which engine judges it. */
-    public enum Judged {
-        BY_GAPS,
-        BY_ROOM,
-        BY_LOADS
+    public enum JudgedBy {
+        GAPS,
+        ROOM,
+        LOADS
     }
 
     /** How fast a place that is clear may be passed. */
@@ -30,10 +30,10 @@ public enum HazardKind implements Worded {
     }
 
     private final String word;
-    private final Judged judged;
+    private final JudgedBy judged;
     private final Pace pace;
 
-    HazardKind(String word, Judged judged, Pace pace) {
+    HazardKind(String word, JudgedBy judged, Pace pace) {
         this.word = word;
         this.judged = judged;
         this.pace = pace;
@@ -50,13 +50,13 @@ public enum HazardKind implements Worded {
         return word.replace('-', ' ');
     }
 
-    public Judged judged() {
+    public JudgedBy judged() {
         return judged;
     }
 
     /** Whether a raise of the deck changes the verdict. */
     public boolean isRaisable() {
-        return judged == Judged.BY_GAPS;
+        return judged == JudgedBy.GAPS;
     }
 
     /** Whether it is passed at crawling speed even when it is clear. */
@@ -76,7 +76,7 @@ public enum HazardKind implements Worded {
 
     /** Whether what counts there is the ground below alone: an elevation raster can sketch that. */
     public boolean isOverGround() {
-        return judged == Judged.BY_GAPS && !isOverhead();
+        return judged == JudgedBy.GAPS && !isOverhead();
     }
 
     /** Whether trains cross there. */

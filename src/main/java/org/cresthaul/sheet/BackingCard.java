@@ -12,7 +12,7 @@ import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.report.ReversingReport;
 import org.cresthaul.report.ReversingReport.State;
-import org.cresthaul.report.ReversingReport.Way;
+import org.cresthaul.report.ReversingReport.StraightBack;
 
 /**
  * The card for backing up: what the trade does, and how far each set-up in use goes straight back when nobody steers.
@@ -93,7 +93,7 @@ final class BackingCard {
                 .plain();
     }
 
-    private Say way(Way way, String at) {
+    private Say way(StraightBack way, String at) {
         return way.limitMetM() == null
                 ? sources.say(Code.BACKING_NO_LIMIT).at("most").way(reversing.mostM(), AT + "/mostM")
                 : sources.say(Code.BACKING_LIMIT)

@@ -15,7 +15,7 @@ final class BridgeSheet {
     private BridgeSheet() {}
 
     /** The heaviest axles that stand on it together as it is passed; none where nobody says how long it is. */
-    static List<SheetLine> together(Sources sources, Plan.Passage p) {
+    static List<SheetLine> together(Sources sources, Plan.HazardPassage p) {
         List<SheetLine> lines = new ArrayList<>();
         sources.hazard(p.hazard()).filter(f -> f.hazard().bridge() != null).ifPresent(f -> {
             List<BridgeFinding.Together> all = f.hazard().bridge().together();
@@ -52,7 +52,7 @@ final class BridgeSheet {
     }
 
     /** The terms of the permit, each to be done. */
-    static List<SheetLine> terms(Sources sources, Plan.Passage p) {
+    static List<SheetLine> terms(Sources sources, Plan.HazardPassage p) {
         return sources
                 .hazard(p.hazard())
                 .map(f -> f.hazard().bridge())

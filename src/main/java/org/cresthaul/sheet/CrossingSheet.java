@@ -38,7 +38,7 @@ final class CrossingSheet {
      *
      * @param stops false where the combination is on the tracks of a crossing before: then it does not stop again
      */
-    List<SheetLine> before(Plan.Passage p, boolean stops) {
+    List<SheetLine> before(Plan.HazardPassage p, boolean stops) {
         List<SheetLine> lines = new ArrayList<>();
         int k = index(p);
         CrossingTime c = k < 0 ? null : plan.crossings().get(k);
@@ -99,7 +99,7 @@ final class CrossingSheet {
     }
 
     /** How it is passed, and how long that takes. */
-    List<SheetLine> through(Plan.Passage p) {
+    List<SheetLine> through(Plan.HazardPassage p) {
         List<SheetLine> lines = new ArrayList<>();
         lines.add(sources.rule(Code.CROSSING_GO, GO_RULE).as(SheetTopic.CROSSING_GO));
         int k = index(p);
@@ -126,7 +126,7 @@ final class CrossingSheet {
         return lines;
     }
 
-    private int index(Plan.Passage p) {
+    private int index(Plan.HazardPassage p) {
         return IntStream.range(0, plan.crossings().size())
                 .filter(k -> plan.crossings().get(k).hazard().equals(p.hazard())
                         && plan.crossings()

@@ -87,7 +87,7 @@ final class LegSheets {
             lines.add(lifts.amounts(Code.LEG_BEGINS_RAISED, raised).plain());
         }
         for (int i = 0; i < plan.steps().size(); i++) {
-            Plan.Passage p = plan.steps().get(i).passage();
+            Plan.HazardPassage p = plan.steps().get(i).passage();
             if (p != null && p.fromChainageM() < leg.startChainageM() && p.toChainageM() > leg.startChainageM()) {
                 lines.add(sources.say(p.blocked() ? Code.LEG_IN_FORCE_BLOCKED : Code.LEG_IN_FORCE)
                         .with("place", Sources.placeOf(p))

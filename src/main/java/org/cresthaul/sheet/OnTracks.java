@@ -19,7 +19,7 @@ final class OnTracks {
         double heldToM = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < steps.size(); i++) {
             heads[i] = i;
-            Plan.Passage p = steps.get(i).passage();
+            Plan.HazardPassage p = steps.get(i).passage();
             if (p == null) {
                 continue;
             }

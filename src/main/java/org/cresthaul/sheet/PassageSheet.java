@@ -35,7 +35,7 @@ final class PassageSheet {
 
     RunSheet.Entry entry(int i) {
         Plan.Step step = plan.steps().get(i);
-        Plan.Passage p = step.passage();
+        Plan.HazardPassage p = step.passage();
         String at = "plan:/steps/" + i + "/passage";
         return new RunSheet.Entry(
                 step.step(),
@@ -62,7 +62,7 @@ final class PassageSheet {
                 sources.said(p.cautions()));
     }
 
-    private List<SheetLine> comes(int i, Plan.Passage p, String at) {
+    private List<SheetLine> comes(int i, Plan.HazardPassage p, String at) {
         List<SheetLine> lines = new ArrayList<>();
         if (p.blocked()) {
             lines.add(sources.say(Code.BLOCKED_HERE)
@@ -123,7 +123,7 @@ final class PassageSheet {
     }
 
     /** What is left: over the ground and under a structure both, where both are judged. */
-    static List<SheetLine> margins(Sources sources, Plan.Passage p, String at) {
+    static List<SheetLine> margins(Sources sources, Plan.HazardPassage p, String at) {
         if (p.gaps().isEmpty()) {
             return p.spare() == null ? List.of() : List.of(spare(sources, p.kind(), p.spare(), at + "/spare"));
         }
@@ -172,7 +172,7 @@ final class PassageSheet {
         }
         List<SheetLine> lines = new ArrayList<>(due(i));
         for (int later : onTracks.followers(i)) {
-            Plan.Passage p = plan.steps().get(later).passage();
+            Plan.HazardPassage p = plan.steps().get(later).passage();
             due(later)
                     .forEach(l -> lines.add(l.within(sources.say(Code.FOR_NEXT)
                             .with("place", NamesOfPlan.place(p.hazard(), p.name()))
@@ -184,7 +184,7 @@ final class PassageSheet {
     }
 
     private List<SheetLine> due(int i) {
-        Plan.Passage p = plan.steps().get(i).passage();
+        Plan.HazardPassage p = plan.steps().get(i).passage();
         List<SheetLine> lines = new ArrayList<>();
         plan.conditions().stream()
                 .filter(c -> c.hazard().equals(p.hazard()) && !c.isOfLift())
@@ -202,7 +202,7 @@ final class PassageSheet {
         return lines;
     }
 
-    private List<SheetLine> through(int i, Plan.Passage p, String at) {
+    private List<SheetLine> through(int i, Plan.HazardPassage p, String at) {
         List<SheetLine> lines = new ArrayList<>();
         if (p.crawls()) {
             lines.add(sources.say(Code.CRAWL)
@@ -238,7 +238,7 @@ final class PassageSheet {
         return lines;
     }
 
-    private List<SheetLine> corner(Plan.Passage p) {
+    private List<SheetLine> corner(Plan.HazardPassage p) {
         List<SheetLine> lines = new ArrayList<>();
         Optional<Sources.Cell> found = sources.hazard(p.hazard()).map(f -> f.cell(p.set()));
         if (found.isEmpty() || found.get().cell().corner() == null) {
@@ -334,7 +334,7 @@ final class PassageSheet {
         lines.add(mirror(line.mirror(), line.watch()));
     }
 
-    private List<SheetLine> after(Plan.Passage p) {
+    private List<SheetLine> after(Plan.HazardPassage p) {
         return p.raise() == null || p.lowers()
                 ? List.of()
                 : List.of(sources.plain(Code.STAY_RAISED).as(SheetTopic.STAYS_RAISED));

@@ -101,14 +101,14 @@ final class Sources {
     }
 
     /** Every place that the plan passes raised in a set-up. */
-    Stream<Plan.Passage> raised(Plan.SetUp set) {
+    Stream<Plan.HazardPassage> raised(Plan.SetUp set) {
         return plan.steps().stream()
                 .map(Plan.Step::passage)
                 .filter(p -> p != null && p.raise() != null && p.set().equals(set));
     }
 
     /** How far up the front may be as a place is passed: the end of its band, or as the plan has it. */
-    double mostFrontM(Plan.Passage p) {
+    double mostFrontM(Plan.HazardPassage p) {
         return p.raise() == null
                 ? 0
                 : plan.steps().stream()
@@ -179,14 +179,14 @@ final class Sources {
     }
 
     /** "S01 Valley road on peat", or the limits of the whole route by their name. */
-    static Sentence placeOf(Plan.Passage p) {
+    static Sentence placeOf(Plan.HazardPassage p) {
         return p.hazard().equals(Plan.WHOLE_ROUTE)
                 ? Sentence.of(Code.WHOLE_ROUTE_LIMITS)
                 : NamesOfPlan.place(p.hazard(), p.name());
     }
 
     /** What it is called on a sheet: as its file has it, but for the limits of the whole route. */
-    String nameOf(Plan.Passage p) {
+    String nameOf(Plan.HazardPassage p) {
         return p.hazard().equals(Plan.WHOLE_ROUTE) ? catalog.text(Code.WHOLE_ROUTE_LIMITS) : p.name();
     }
 

@@ -53,7 +53,7 @@ public record Statement(
         List<Row> envelope,
         List<Envelope> sideViews,
         List<AxleTable> axles,
-        List<Place> hazards,
+        List<HazardEntry> hazards,
         List<Row> conditions,
         List<String> notChecked,
         List<Row> inputs,
@@ -120,7 +120,7 @@ public record Statement(
      * @param heights of a low structure and of the load under it, or null
      * @param conditions escort, raise, speed, survey
      */
-    public record Place(
+    public record HazardEntry(
             String id,
             HazardKind kind,
             String name,
@@ -132,7 +132,7 @@ public record Statement(
             List<SheetLine> margins,
             SheetLine heights,
             List<SheetLine> conditions) {
-        public Place {
+        public HazardEntry {
             margins = List.copyOf(margins);
             conditions = List.copyOf(conditions);
         }

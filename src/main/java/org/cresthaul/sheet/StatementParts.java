@@ -15,7 +15,7 @@ import org.cresthaul.rig.Identity;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.sheet.Statement.AxleRow;
 import org.cresthaul.sheet.Statement.AxleTable;
-import org.cresthaul.sheet.Statement.Place;
+import org.cresthaul.sheet.Statement.HazardEntry;
 import org.cresthaul.sheet.Statement.Row;
 
 /** Makes the statement of a plan. */
@@ -225,15 +225,15 @@ final class StatementParts {
         return SheetLine.plain("none given");
     }
 
-    private List<Place> places() {
-        List<Place> places = new ArrayList<>();
+    private List<HazardEntry> places() {
+        List<HazardEntry> places = new ArrayList<>();
         for (int i = 0; i < plan.steps().size(); i++) {
-            Plan.Passage p = plan.steps().get(i).passage();
+            Plan.HazardPassage p = plan.steps().get(i).passage();
             if (p == null) {
                 continue;
             }
             String at = "plan:/steps/" + i;
-            places.add(new Place(
+            places.add(new HazardEntry(
                     p.hazard(),
                     p.kind(),
                     p.name(),
@@ -258,7 +258,7 @@ final class StatementParts {
         return places;
     }
 
-    private List<SheetLine> conditions(Plan.Passage p, String at) {
+    private List<SheetLine> conditions(Plan.HazardPassage p, String at) {
         List<SheetLine> lines = new ArrayList<>();
         if (p.blocked()) {
             plan.blocking().stream().filter(b -> b.hazard().equals(p.hazard())).forEach(b -> {

@@ -20,7 +20,7 @@ final class StructureHeights {
     }
 
     /** One line at a structure; empty elsewhere. */
-    Optional<SheetLine> line(Plan.Passage p) {
+    Optional<SheetLine> line(Plan.HazardPassage p) {
         return sources.route()
                 .findHazard(p.hazard())
                 .filter(Overhead.class::isInstance)
@@ -28,7 +28,7 @@ final class StructureHeights {
                 .map(o -> line(p, o));
     }
 
-    private SheetLine line(Plan.Passage p, Overhead over) {
+    private SheetLine line(Plan.HazardPassage p, Overhead over) {
         LowStructure structure = over.height();
         boolean wire = over.kind() == HazardKind.OVERHEAD_WIRE;
         Say above = structure.leastHeightM().isEmpty()

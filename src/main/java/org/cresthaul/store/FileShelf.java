@@ -7,11 +7,11 @@ import org.jdbi.v3.core.Handle;
 /** Files and the pieces they are made of. */
 final class FileShelf {
     /** Where a file is. */
-    record Place(long id, long bytes) {}
+    record ShelvedFile(long id, long bytes) {}
 
-    Place put(Handle handle, GivenFile file) {
+    ShelvedFile put(Handle handle, GivenFile file) {
         byte[] hash = Sha256.parse(file.sha256());
-        Optional<Place> there = place(handle, hash);
+        Optional<ShelvedFile> there = place(handle, hash);
         if (there.isPresent()) {
             return there.get();
         }
@@ -32,13 +32,13 @@ final class FileShelf {
                     piece(handle, content, from, to));
             from = to;
         }
-        return new Place(id, content.length);
+        return new ShelvedFile(id, content.length);
     }
 
-    private static Optional<Place> place(Handle handle, byte[] hash) {
+    private static Optional<ShelvedFile> place(Handle handle, byte[] hash) {
         return handle.createQuery("SELECT id, bytes FROM file WHERE sha256 = ?")
                 .bind(0, hash)
-                .map((row, context) -> new Place(row.getLong("id"), row.getLong("bytes")))
+                .map((row, context) -> new ShelvedFile(row.getLong("id"), row.getLong("bytes")))
                 .findOne();
     }
 
@@ -58,7 +58,7 @@ final class FileShelf {
 
     /** The file put together; never another than the one that was given. */
     Optional<byte[]> find(Handle handle, String sha256) {
-        Optional<Place> place = place(handle, Sha256.parse(sha256));
+        Optional<ShelvedFile> place = place(handle, Sha256.parse(sha256));
         if (place.isEmpty()) {
             return Optional.empty();
         }

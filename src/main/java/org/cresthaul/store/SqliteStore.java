@@ -253,7 +253,7 @@ public final class SqliteStore implements ProjectStore {
                 draft.view());
         List<KeptFile> kept = new ArrayList<>();
         for (GivenFile file : draft.files()) {
-            FileShelf.Place place = shelf.put(handle, file);
+            FileShelf.ShelvedFile place = shelf.put(handle, file);
             handle.execute(
                     "INSERT INTO revision_file (project, number, place, kind, name, file) VALUES (?, ?, ?, ?, ?, ?)",
                     project,

@@ -68,7 +68,7 @@ final class LineSearch {
 
         final List<SteeredLine> lines = new ArrayList<>();
         /** By trial, what lacks room and what nearly does. */
-        final List<List<LineTrial.Place>> places = new ArrayList<>();
+        final List<List<LineTrial.TightPlace>> places = new ArrayList<>();
 
         double cost;
         int steps;
@@ -100,9 +100,9 @@ final class LineSearch {
 
         private void add(SteeredLine of, double wantedM) {
             LineTrial trial = new LineTrial(setting, of, stateM);
-            List<LineTrial.Place> near = new ArrayList<>();
+            List<LineTrial.TightPlace> near = new ArrayList<>();
             trial.places(wantedM, near);
-            for (LineTrial.Place place : near) {
+            for (LineTrial.TightPlace place : near) {
                 double lack = wantedM - place.freeM;
                 cost += lack > 0 ? lack * lack : 0;
                 leastM = Math.min(leastM, place.freeM);
@@ -192,7 +192,7 @@ final class LineSearch {
                     : trial.track.size() == first.track.size()
                             ? moves.at(trial)
                             : new LineSensitivity(trial, setting.combination(), at.lines.get(t), setting.runInM());
-            for (LineTrial.Place place : at.places.get(t)) {
+            for (LineTrial.TightPlace place : at.places.get(t)) {
                 double[] row = new double[n];
                 of.room(place, row);
                 demands.add(new Demand(row, wantedM - place.freeM, 1));

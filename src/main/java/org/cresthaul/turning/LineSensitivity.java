@@ -185,7 +185,7 @@ final class LineSensitivity {
     }
 
     /** How the room of a place grows by each measure. */
-    void room(LineTrial.Place place, double[] row) {
+    void room(LineTrial.TightPlace place, double[] row) {
         Track track = trial.track;
         int i = place.state;
         for (int m = 0; m < measures; m++) {

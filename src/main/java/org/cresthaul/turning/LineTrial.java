@@ -29,7 +29,7 @@ final class LineTrial {
     }
 
     /** A place where a part lacks room, or nearly does. Not for sharing. */
-    static final class Place {
+    static final class TightPlace {
         /** Of the part: unit, state, and the place of it that moves, ahead and to the left. */
         int unit;
 
@@ -82,7 +82,7 @@ final class LineTrial {
      * On the straight runs, where parts move along themselves, only some states are looked at, with parts as much
      * longer.
      */
-    void places(double wantedM, List<Place> into) {
+    void places(double wantedM, List<TightPlace> into) {
         double belowM = wantedM + WATCH_M;
         int steered = 0;
         while (steered < track.size() && track.stationM(steered) < setting.runInM - 1e-9) {
@@ -100,7 +100,7 @@ final class LineTrial {
         }
     }
 
-    private void places(PassingPart part, int from, int to, int stride, double belowM, List<Place> into) {
+    private void places(PassingPart part, int from, int to, int stride, double belowM, List<TightPlace> into) {
         // Bodies are long already; only what is rolled over between two states must not be missed.
         PassingPart p = part.isTires() || stride > 2 ? part.longerBy(0.5 * stride * Math.min(stateM, FINE_M)) : part;
         int k = p.unit();
@@ -117,8 +117,8 @@ final class LineTrial {
                 i += stride * (int) ((middle - belowM - reach) / step);
                 continue;
             }
-            Place worst = corner(p, i, c, s, belowM);
-            Place other = vertex(p, i, mx, my, belowM + reach, belowM);
+            TightPlace worst = corner(p, i, c, s, belowM);
+            TightPlace other = vertex(p, i, mx, my, belowM + reach, belowM);
             if (worst != null) {
                 into.add(worst);
             }
@@ -128,7 +128,7 @@ final class LineTrial {
         }
     }
 
-    private Place corner(PassingPart p, int i, double c, double s, double belowM) {
+    private TightPlace corner(PassingPart p, int i, double c, double s, double belowM) {
         int k = p.unit();
         double least = belowM;
         int at = -1;
@@ -144,7 +144,7 @@ final class LineTrial {
         if (at < 0) {
             return null;
         }
-        Place place = place(k, i, p.aheadM(at), p.leftM(at), least);
+        TightPlace place = place(k, i, p.aheadM(at), p.leftM(at), least);
         double x = axles.xM(k, i, place.aheadM, place.leftM);
         double y = axles.yM(k, i, place.aheadM, place.leftM);
         p.off().field.nearest(x, y, nearest);
@@ -167,7 +167,7 @@ final class LineTrial {
      *
      * @param x y a place of that ground, {@code left} of the unit's axle in the middle
      */
-    private void outSideways(PassingPart p, Place place, double x, double y, double left) {
+    private void outSideways(PassingPart p, TightPlace place, double x, double y, double left) {
         double leftX = -track.sine[p.unit()][place.state];
         double leftY = track.cosine[p.unit()][place.state];
         double toLeft = left + reach(p, x, y, leftX, leftY) - p.rightM();
@@ -189,8 +189,8 @@ final class LineTrial {
         return p.off().freeM(nx, ny) < 0 ? p.off().field.crossedM(nx, ny, dirX, dirY) : 0;
     }
 
-    private static Place place(int unit, int state, double aheadM, double leftM, double freeM) {
-        Place place = new Place();
+    private static TightPlace place(int unit, int state, double aheadM, double leftM, double freeM) {
+        TightPlace place = new TightPlace();
         place.unit = unit;
         place.state = state;
         place.aheadM = aheadM;
@@ -200,7 +200,7 @@ final class LineTrial {
     }
 
     /** Corners of the ground that is kept off, against the sides of the part. */
-    private Place vertex(PassingPart p, int i, double mx, double my, double around, double belowM) {
+    private TightPlace vertex(PassingPart p, int i, double mx, double my, double around, double belowM) {
         int k = p.unit();
         double c = track.cosine[k][i];
         double s = track.sine[k][i];
@@ -221,13 +221,13 @@ final class LineTrial {
         return least[0] < belowM ? beside(p, i, least[1], least[2], least[0], c, s) : null;
     }
 
-    private Place beside(PassingPart p, int i, double along, double left, double gap, double c, double s) {
+    private TightPlace beside(PassingPart p, int i, double along, double left, double gap, double c, double s) {
         double a = Math.max(p.rearM(), Math.min(p.frontM(), along));
         double b = Math.max(p.rightM(), Math.min(p.leftM(), left));
         double da = a - along;
         double db = b - left;
         double d = Hypotenuse.of(da, db);
-        Place place = place(p.unit(), i, a, b, gap);
+        TightPlace place = place(p.unit(), i, a, b, gap);
         place.nx = d > 0 ? (da * c - db * s) / d : 0;
         place.ny = d > 0 ? (da * s + db * c) / d : 0;
         if (gap <= 0) {

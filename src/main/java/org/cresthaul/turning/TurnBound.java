@@ -148,7 +148,7 @@ final class TurnBound {
         double to = Math.min(Math.PI, turnRad + PAST_ROAD_RAD);
         double psi = from;
         while (psi < to) {
-            Place place = new Place(p, stand, psi + STEP_RAD / 2, STEP_RAD / 2);
+            TireContact place = new TireContact(p, stand, psi + STEP_RAD / 2, STEP_RAD / 2);
             double next = psi + STEP_RAD;
             if (!place.excluded(stage)) {
                 if (stage != Stage.LED || stand.led.isEmpty()) {
@@ -173,7 +173,7 @@ final class TurnBound {
     }
 
     /** An axle whose inner tire touches P, at headings that differ from one by so much at most. */
-    private final class Place {
+    private final class TireContact {
         private final Stand stand;
         private final double psi;
         private final double within;
@@ -190,7 +190,7 @@ final class TurnBound {
 
         private final double off;
 
-        Place(Coordinate p, Stand stand, double psi, double within) {
+        TireContact(Coordinate p, Stand stand, double psi, double within) {
             this.stand = stand;
             this.psi = psi;
             this.within = within;

@@ -161,15 +161,15 @@ public record CornerView(
             throw new NotSurveyedException(hazardId + " is not surveyed: there is nothing to draw");
         }
         JoinedCorners.Judging judging = new JoinedCorners(haul.route(), haul.stance()).of(corner);
-        Optional<CornerCheck.Judged> judged = new CornerCheck(
+        Optional<CornerCheck.JudgedCorner> judged = new CornerCheck(
                         judging, haul.rig(), haul.stance(), haul.margins(), new HashMap<>())
                 .judge(configuration);
-        CornerCheck.Judged j = judged.orElseThrow(() -> new NotSurveyedException(
+        CornerCheck.JudgedCorner j = judged.orElseThrow(() -> new NotSurveyedException(
                 "the haul.rig() file has no plan: how wide it is and how far it turns is not known"));
         return view(judging.corner(), configuration, j);
     }
 
-    private static CornerView view(RouteCorner hazard, CheckedConfiguration configuration, CornerCheck.Judged j) {
+    private static CornerView view(RouteCorner hazard, CheckedConfiguration configuration, CornerCheck.JudgedCorner j) {
         Corner corner = hazard.shape().orElseThrow();
         CornerFit fit = j.fit();
         Track track = fit.track();

@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.check.CheckedConfiguration;
 import org.cresthaul.check.HazardCheck;
-import org.cresthaul.check.SideCheck.Judged;
+import org.cresthaul.check.SideCheck.JudgedSide;
 import org.cresthaul.check.Surroundings;
 import org.cresthaul.check.UnknownNameException;
 import org.cresthaul.clearance.Clearance;
@@ -138,7 +138,7 @@ public record PassageView(
         });
         HazardCheck.Judgment judgment =
                 new HazardCheck(hazard, haul.rig(), haul.stance(), haul.margins()).judge(setting);
-        Judged governing = governing(judgment);
+        JudgedSide governing = governing(judgment);
         String shownLine = line.orElse(governing.gap().line());
         Leveling rule = setting.levelings().stream()
                 .filter(l -> l.word().equals(leveling.orElse(governing.gap().leveling())))
@@ -153,12 +153,12 @@ public record PassageView(
     }
 
     /** The gap that governs, as the report tells it. */
-    private static Judged governing(HazardCheck.Judgment judgment) {
+    private static JudgedSide governing(HazardCheck.Judgment judgment) {
         if (judgment.ground().isEmpty() || judgment.overhead().isEmpty()) {
             return judgment.ground().or(judgment::overhead).orElseThrow();
         }
-        Judged below = judgment.ground().get();
-        Judged above = judgment.overhead().get();
+        JudgedSide below = judgment.ground().get();
+        JudgedSide above = judgment.overhead().get();
         boolean ground =
                 below.gap().decisive().share() <= above.gap().decisive().share();
         return ground ? below : above;
@@ -194,7 +194,7 @@ public record PassageView(
                 Setting setting,
                 Leveling rule,
                 HazardCheck.Judgment judgment,
-                Judged governing) {
+                JudgedSide governing) {
             Passage passage = around.passage(stance, lane);
             PassageSearch search = new PassageSearch(passage, setting, rule);
             Optional<Clearance> ground =
@@ -212,7 +212,7 @@ public record PassageView(
         }
 
         /** Of what its side needs where that is tightest; nothing governs that is not there. */
-        private static double share(Optional<Clearance> here, Optional<Judged> side) {
+        private static double share(Optional<Clearance> here, Optional<JudgedSide> side) {
             return here.isEmpty()
                     ? Double.POSITIVE_INFINITY
                     : Finding.shareOfLength(

@@ -56,7 +56,7 @@ public final class CompletePlan {
     private static Plan completed(Plan way, Haul haul, Report report, PlanOptions options, PlanAid aid) {
         PlanFollower follower = aid.follower();
         KeptAnswers.OfPlan kept = aid.kept().of(haul, report);
-        List<Plan.Passage> passages = way.steps().stream()
+        List<Plan.HazardPassage> passages = way.steps().stream()
                 .map(Plan.Step::passage)
                 .filter(Objects::nonNull)
                 .toList();
@@ -131,7 +131,7 @@ public final class CompletePlan {
                         Sentence.listed(open, " ")));
     }
 
-    private static List<CrossingTime> crossings(Route route, List<Plan.Passage> passages, PlanOptions options) {
+    private static List<CrossingTime> crossings(Route route, List<Plan.HazardPassage> passages, PlanOptions options) {
         return passages.stream()
                 .filter(p -> route.findHazard(p.hazard())
                         .filter(RailCrossing.class::isInstance)

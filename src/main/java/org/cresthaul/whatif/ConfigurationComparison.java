@@ -103,7 +103,7 @@ public final class ConfigurationComparison {
     /** @param met gathers the cautions of every passage */
     private Comparison.Compared compared(ConfigurationVerdict c, Set<Sentence> met) {
         Plan plan = RoutePlan.of(haul, report, keeping(options, c.key()), aid);
-        List<Plan.Passage> passages = plan.steps().stream()
+        List<Plan.HazardPassage> passages = plan.steps().stream()
                 .map(Plan.Step::passage)
                 .filter(Objects::nonNull)
                 .toList();
@@ -133,12 +133,12 @@ public final class ConfigurationComparison {
                 passages.stream().map(this::along).toList());
     }
 
-    private Comparison.Along along(Plan.Passage p) {
+    private Comparison.Along along(Plan.HazardPassage p) {
         return new Comparison.Along(
                 p.hazard(), p.kind(), p.name(), chainageM(p), p.verdict(), p.raise(), p.blocked(), p.spare());
     }
 
-    private double chainageM(Plan.Passage p) {
+    private double chainageM(Plan.HazardPassage p) {
         return hazard(p.hazard()).map(HazardFindings::chainageM).orElse(p.fromChainageM());
     }
 
@@ -147,7 +147,7 @@ public final class ConfigurationComparison {
     }
 
     /** Of every kind, in one order: also of the one that does not govern where two are judged. */
-    private List<Comparison.Worst> worst(List<Plan.Passage> passages) {
+    private List<Comparison.Worst> worst(List<Plan.HazardPassage> passages) {
         List<Comparison.Worst> worst = new ArrayList<>();
         for (SpareKind kind : SpareKind.values()) {
             passages.stream()
@@ -159,7 +159,7 @@ public final class ConfigurationComparison {
         return worst;
     }
 
-    private List<Plan.Spare> spares(Plan.Passage p) {
+    private List<Plan.Spare> spares(Plan.HazardPassage p) {
         if (p.spare() == null) {
             return List.of();
         }

@@ -66,9 +66,9 @@ public final class Relaxations {
             tight(found, hazard.cells());
         }
         switch (hazard.kind().judged()) {
-            case BY_LOADS -> loads(found, Optional.of(hazardId));
-            case BY_ROOM -> survey(found, hazard);
-            case BY_GAPS -> {
+            case LOADS -> loads(found, Optional.of(hazardId));
+            case ROOM -> survey(found, hazard);
+            case GAPS -> {
                 found.addAll(new RaiseRelaxations(haul, options.avoidRaising()).at(hazard, allowed(hazard.cells())));
                 survey(found, hazard);
             }

@@ -52,7 +52,7 @@ public final class RobustnessCheck {
      * @param open whether the plan holds there
      * @param told the figure that the plan tells already
      */
-    private record Place(
+    private record PassedPlace(
             String hazard,
             String name,
             String configuration,
@@ -60,8 +60,8 @@ public final class RobustnessCheck {
             double rearM,
             boolean open,
             Optional<Plan.Spare> told) {
-        static Place of(Plan.Passage p) {
-            return new Place(
+        static PassedPlace of(Plan.HazardPassage p) {
+            return new PassedPlace(
                     p.hazard(),
                     p.name(),
                     p.set().configuration(),
@@ -147,12 +147,16 @@ public final class RobustnessCheck {
 
     /** The margins of a plan's passages; those it blocks at or sets aside are never called its weakest point. */
     static Robustness of(
-            Haul haul, List<Plan.Passage> passages, OffBy amounts, KeptAnswers.OfPlan kept, PlanFollower follower) {
+            Haul haul,
+            List<Plan.HazardPassage> passages,
+            OffBy amounts,
+            KeptAnswers.OfPlan kept,
+            PlanFollower follower) {
         return new RobustnessCheck(haul, amounts, kept, follower)
-                .of(passages.stream().map(Place::of).toList());
+                .of(passages.stream().map(PassedPlace::of).toList());
     }
 
-    private Robustness of(List<Place> places) {
+    private Robustness of(List<PassedPlace> places) {
         Map<List<Object>, Ranked> least = new LinkedHashMap<>();
         // Each place has checks of its own, so that they can go side by side.
         places.parallelStream()
@@ -202,14 +206,14 @@ public final class RobustnessCheck {
                         + (others ? " where that is known." : "."));
     }
 
-    private List<Ranked> followed(Place place) {
+    private List<Ranked> followed(PassedPlace place) {
         Rows rows = kept.of(
                 place.hazard, KeptAnswers.Asked.OFF, List.of(place, amounts), Rows.class, () -> new Rows(rows(place)));
         follower.answered(place.hazard);
         return rows.all;
     }
 
-    private List<Ranked> rows(Place place) {
+    private List<Ranked> rows(PassedPlace place) {
         List<Plan.Spare> spares = CellSpares.of(cell(check(haul.route(), haul.stance()), place)).stream()
                 .map(place::asTold)
                 .toList();
@@ -245,14 +249,14 @@ public final class RobustnessCheck {
                 .toList();
     }
 
-    private static ReportCell cell(PlaceCheck check, Place place) {
+    private static ReportCell cell(PlaceCheck check, PassedPlace place) {
         return place.hazard.equals(Plan.WHOLE_ROUTE)
                 ? check.wholeRoute(place.configuration)
                 : check.raised(place.hazard, place.configuration, place.frontM, place.rearM);
     }
 
     /** Whether an assumption can change a kind of spare at all. Weights tell whether a front can be raised. */
-    private boolean bears(int assumption, SpareKind kind, Place place) {
+    private boolean bears(int assumption, SpareKind kind, PassedPlace place) {
         boolean gap = kind == SpareKind.GROUND || kind == SpareKind.OVERHEAD;
         return switch (assumption) {
             case SURVEY -> kind != SpareKind.LOAD && isSurveyed(place.hazard);

@@ -70,7 +70,7 @@ class PlaceCheckShortcutsTest {
     }
 
     private static boolean isOfGaps(HazardFindings hazard) {
-        return hazard.kind().judged() == HazardKind.Judged.BY_GAPS;
+        return hazard.kind().judged() == HazardKind.JudgedBy.GAPS;
     }
 
     private void note(boolean isClear) {

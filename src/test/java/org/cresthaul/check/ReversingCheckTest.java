@@ -12,7 +12,7 @@ import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.language.English;
 import org.cresthaul.report.ReversingReport;
 import org.cresthaul.report.ReversingReport.State;
-import org.cresthaul.report.ReversingReport.Way;
+import org.cresthaul.report.ReversingReport.StraightBack;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.units.JsonEdit;
@@ -44,7 +44,7 @@ class ReversingCheckTest {
         return lengthM * Math.log(Math.tan(Math.toRadians(limitDeg) / 2) / Math.tan(BEND_RAD / 2));
     }
 
-    private static void assertKingpin(double expectedM, Way way) {
+    private static void assertKingpin(double expectedM, StraightBack way) {
         assertEquals(expectedM, way.limitMetM(), 0.001);
         assertTrue(way.limitMetM() <= expectedM, way + " is more than " + expectedM);
         assertEquals("kingpin", way.coupling().toString());
@@ -122,7 +122,7 @@ class ReversingCheckTest {
 
         assertTrue(closedFormM(80, 11.6, 13, 14.4, 40) > 120);
         assertEquals(
-                new Way(null, null, null),
+                new StraightBack(null, null, null),
                 state(report, "down", "close-coupled").free());
     }
 

@@ -72,7 +72,9 @@ class SketchGapTest {
     }
 
     private static List<String> order(Report report) {
-        return report.surveyFirst().places().stream().map(SurveyFirst.Place::id).toList();
+        return report.surveyFirst().places().stream()
+                .map(SurveyFirst.PlaceToSurvey::id)
+                .toList();
     }
 
     /**

@@ -45,7 +45,9 @@ class SurveyFirstTest {
     }
 
     private static List<String> order(Route route) {
-        return SurveyOrder.places(route).stream().map(SurveyFirst.Place::id).toList();
+        return SurveyOrder.places(route).stream()
+                .map(SurveyFirst.PlaceToSurvey::id)
+                .toList();
     }
 
     @Test
@@ -61,7 +63,9 @@ class SurveyFirstTest {
         assertEquals(List.of("H4", "H3", "H2", "H5", "H1", "H0"), order(route));
         assertEquals(
                 List.of(1, 2, 3, 4, 5, 6),
-                SurveyOrder.places(route).stream().map(SurveyFirst.Place::rank).toList());
+                SurveyOrder.places(route).stream()
+                        .map(SurveyFirst.PlaceToSurvey::rank)
+                        .toList());
         assertEquals(List.of(1, 2), SurveyOrder.waitingTracks(SurveyOrder.places(route)));
     }
 
@@ -73,7 +77,7 @@ class SurveyFirstTest {
                 "\"hazard\": \"rail-crossing\"");
 
         assertEquals(List.of("H2", "H1", "H0"), order(route));
-        SurveyFirst.Place unknown = SurveyOrder.places(route).get(0);
+        SurveyFirst.PlaceToSurvey unknown = SurveyOrder.places(route).get(0);
         assertNull(unknown.tracks());
         assertNull(unknown.angleRad());
         assertNull(unknown.origin());
@@ -132,8 +136,8 @@ class SurveyFirstTest {
         assertEquals(50, first.places().size());
         // The one with both comes first; then the other signs, then the other nine with two tracks.
         assertEquals("map-n35", first.places().get(0).id());
-        assertTrue(first.places().stream().limit(7).allMatch(SurveyFirst.Place::lowGroundSign));
-        assertTrue(first.places().stream().skip(7).noneMatch(SurveyFirst.Place::lowGroundSign));
+        assertTrue(first.places().stream().limit(7).allMatch(SurveyFirst.PlaceToSurvey::lowGroundSign));
+        assertTrue(first.places().stream().skip(7).noneMatch(SurveyFirst.PlaceToSurvey::lowGroundSign));
         assertTrue(first.places().stream().skip(7).limit(9).allMatch(p -> p.tracks() == 2));
         assertTrue(first.places().stream().skip(16).allMatch(p -> p.tracks() == 1));
         assertEquals(40, first.waiting(1));

@@ -65,7 +65,8 @@ class TrailingBoosterTest {
         assertTrue(compared >= atLeast, compared + " judgments");
     }
 
-    private static void near(Optional<SideCheck.Judged> expected, Optional<SideCheck.Judged> found, String where) {
+    private static void near(
+            Optional<SideCheck.JudgedSide> expected, Optional<SideCheck.JudgedSide> found, String where) {
         assertEquals(expected.isPresent(), found.isPresent(), where);
         found.ifPresent(f -> assertEquals(expected.get().gap().valueM(), f.gap().valueM(), WITHIN_M, where));
     }

@@ -107,7 +107,7 @@ class PaperContentTest {
     @EnumSource
     void whatStandsUnderAPlaceIsSentences(PaperSample sample) {
         int lines = 0;
-        for (Statement.Place place : sample.statement.hazards()) {
+        for (Statement.HazardEntry place : sample.statement.hazards()) {
             for (SheetLine line : place.conditions()) {
                 assertTrue(line.text().matches("(?s)[A-Z0-9].*[.)]"), place.id() + ": " + line.text());
                 lines++;
@@ -124,15 +124,15 @@ class PaperContentTest {
                 .flatMap(l -> l.entries().stream())
                 .filter(e -> e.step() == StepKind.PASSAGE)
                 .toList();
-        List<Statement.Place> places = sample.statement.hazards();
+        List<Statement.HazardEntry> places = sample.statement.hazards();
         assertEquals(places.size(), entries.size());
-        List<Plan.Passage> passages = sample.plan.steps().stream()
+        List<Plan.HazardPassage> passages = sample.plan.steps().stream()
                 .map(Plan.Step::passage)
                 .filter(Objects::nonNull)
                 .toList();
         int raised = 0;
         for (int i = 0; i < places.size(); i++) {
-            Statement.Place place = places.get(i);
+            Statement.HazardEntry place = places.get(i);
             RunSheet.Entry entry = entries.get(i);
             assertEquals(place.id(), entry.id());
             assertEquals(place.verdict(), entry.verdict());
@@ -232,7 +232,7 @@ class PaperContentTest {
                     .orElseThrow();
             List<Double> values =
                     line.figures().stream().map(SheetLine.Figure::value).toList();
-            for (ReversingReport.Way way : Arrays.asList(state.free(), state.locked(), state.lockedLight())) {
+            for (ReversingReport.StraightBack way : Arrays.asList(state.free(), state.locked(), state.lockedLight())) {
                 if (way != null) {
                     assertTrue(values.contains(RoundedRecords.of(way).limitMetM()), way + " in " + line);
                     told++;

@@ -138,7 +138,7 @@ class PaperLayoutTest {
                     .map(c -> c.told().toString())
                     .collect(Collectors.toSet());
             int rules = 0;
-            for (Statement.Place place : sample.statement.hazards()) {
+            for (Statement.HazardEntry place : sample.statement.hazards()) {
                 for (SheetLine condition : place.conditions()) {
                     if (!place.blocked() && !open.contains(condition.text())) {
                         String rule = Pattern.quote(solid(condition.text().replaceAll("\\.$", "") + ":"));

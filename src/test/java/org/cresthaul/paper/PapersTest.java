@@ -107,7 +107,7 @@ class PapersTest {
             // A foot and a head may stand within a list that goes on overleaf: what one page has is looked for alone.
             String read = solid(String.join("", pages(sample.statementPdf(size))));
             int lines = 0;
-            for (Statement.Place place : sample.statement.hazards()) {
+            for (Statement.HazardEntry place : sample.statement.hazards()) {
                 assertTrue(read.contains(solid(place.name())), size + ": " + place.name());
                 assertTrue(
                         read.contains(solid(place.chainage().text())),

@@ -13,8 +13,8 @@ import org.junit.jupiter.api.Test;
 
 /** What to survey first on a paper: sketches stand in a column of their own where there are any. */
 class SurveyFirstTableTest {
-    private static SurveyFirst.Place place(int rank, SketchGap sketch) {
-        return new SurveyFirst.Place(
+    private static SurveyFirst.PlaceToSurvey place(int rank, SketchGap sketch) {
+        return new SurveyFirst.PlaceToSurvey(
                 rank,
                 "X" + rank,
                 "Mill",
@@ -30,7 +30,7 @@ class SurveyFirstTableTest {
                 null);
     }
 
-    private static Paper.Table table(String language, SurveyFirst.Place... places) {
+    private static Paper.Table table(String language, SurveyFirst.PlaceToSurvey... places) {
         List<Paper.Block> blocks = SurveyFirstTable.of(
                 new SurveyFirst(List.of(places), List.of()),
                 UnitSystem.METRIC,

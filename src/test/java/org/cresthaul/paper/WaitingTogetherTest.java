@@ -33,7 +33,7 @@ class WaitingTogetherTest {
     private static WaitingTogether of(int places) {
         return new WaitingTogether(new SurveyFirst(
                 IntStream.rangeClosed(1, places)
-                        .mapToObj(i -> new SurveyFirst.Place(
+                        .mapToObj(i -> new SurveyFirst.PlaceToSurvey(
                                 i,
                                 "n" + i,
                                 "Mill, 1 track",

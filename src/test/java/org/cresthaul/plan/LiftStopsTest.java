@@ -275,7 +275,7 @@ class LiftStopsTest {
         assertFalse(up, what);
         // Wherever the front is, every place passed raised that holds the combination has the deck up.
         for (Reach r : road.reaches) {
-            Plan.Passage p = plan.steps().stream()
+            Plan.HazardPassage p = plan.steps().stream()
                     .map(Plan.Step::passage)
                     .filter(q -> q != null && q.hazard().equals(r.id))
                     .findFirst()

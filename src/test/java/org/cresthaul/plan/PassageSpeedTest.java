@@ -17,7 +17,7 @@ class PassageSpeedTest {
     private static final double INCH = 0.0254;
     private static final double MPH = 0.44704;
 
-    private static Plan.Passage passage(Hazard hazard, String verdict, Double leftM) {
+    private static Plan.HazardPassage passage(Hazard hazard, String verdict, Double leftM) {
         Rig rig = PlanCase.rig("none");
         List<ReportCell> cells = PlanCase.configurations(rig, List.of()).stream()
                 .map(c -> leftM == null ? PlanCase.cell(c, verdict, null) : PlanCase.cell(c, verdict, null, leftM))
@@ -44,17 +44,17 @@ class PassageSpeedTest {
 
     @Test
     void aClearDipHasItAndWhatIsNotKnownToBeEnoughIsCrawledOver() {
-        Plan.Passage fast = passage(PlanCase.dip("D", 500), "clear", 4 * INCH);
+        Plan.HazardPassage fast = passage(PlanCase.dip("D", 500), "clear", 4 * INCH);
         assertEquals(20, fast.mostMps() / MPH, 0.01);
         assertTrue(!fast.crawls() && fast.seconds() == 0);
-        for (Plan.Passage slow : List.of(
+        for (Plan.HazardPassage slow : List.of(
                 passage(PlanCase.dip("D", 500), "clear", 0.2 * INCH),
                 passage(PlanCase.dip("D", 500), "clear", null),
                 passage(PlanCase.crossing("X", 500), "clear", 4 * INCH))) {
             assertNull(slow.mostMps());
             assertTrue(slow.crawls() && slow.seconds() > 0, slow.toString());
         }
-        Plan.Passage stretch = passage(PlanCase.stretch("S", 500, 100), "clear", null);
+        Plan.HazardPassage stretch = passage(PlanCase.stretch("S", 500, 100), "clear", null);
         assertNull(stretch.mostMps());
         assertTrue(!stretch.crawls());
     }

@@ -108,7 +108,7 @@ class PlanRulesTest {
                 .toList();
     }
 
-    private static Plan.Passage passage(Plan plan, String hazard) {
+    private static Plan.HazardPassage passage(Plan plan, String hazard) {
         return plan.steps().stream()
                 .filter(s -> s.passage() != null && s.passage().hazard().equals(hazard))
                 .map(Plan.Step::passage)

@@ -135,7 +135,7 @@ class RoutePlanTest {
             last = step.chainageM();
             if (step.passage() != null) {
                 passed.add(step.passage().hazard());
-                Plan.Passage p = step.passage();
+                Plan.HazardPassage p = step.passage();
                 boolean settled = p.verdict() == Verdict.CLEAR || p.blocked() || p.condition() != null;
                 assertTrue(settled, "passed without being clear, accepted or set aside: " + p);
                 assertTrue(p.raise() == null || p.crawls(), "raised at road speed: " + p);
@@ -173,7 +173,7 @@ class RoutePlanTest {
         for (int i = 0; i < 300; i++) {
             PlanCase it = PlanCase.random(random);
             for (Plan.Step step : it.plan().steps()) {
-                Plan.Passage p = step.passage();
+                Plan.HazardPassage p = step.passage();
                 if (p == null || p.hazard().equals(Plan.WHOLE_ROUTE)) {
                     continue;
                 }

@@ -72,7 +72,7 @@ class SampleRoutePlanTest {
                 .toList();
     }
 
-    private static List<Plan.Passage> passages(Plan plan) {
+    private static List<Plan.HazardPassage> passages(Plan plan) {
         return plan.steps().stream()
                 .map(Plan.Step::passage)
                 .filter(Objects::nonNull)
@@ -82,7 +82,7 @@ class SampleRoutePlanTest {
     private static List<String> raised(Plan plan) {
         return passages(plan).stream()
                 .filter(p -> p.raise() != null)
-                .map(Plan.Passage::hazard)
+                .map(Plan.HazardPassage::hazard)
                 .toList();
     }
 
@@ -105,7 +105,7 @@ class SampleRoutePlanTest {
         assertEquals(
                 1,
                 passages(plan).stream()
-                        .map(Plan.Passage::raise)
+                        .map(Plan.HazardPassage::raise)
                         .filter(Objects::nonNull)
                         .map(r -> r.frontM() + " " + r.rearM())
                         .distinct()
@@ -125,7 +125,7 @@ class SampleRoutePlanTest {
         long raise = 60 * (3 + 4 + 3 + 4);
         Set<String> crawled = Set.of("C1", "H02", "H03", "C2", "H04", "H06", "H08");
         long crawl = 0;
-        for (Plan.Passage p : passages(plan)) {
+        for (Plan.HazardPassage p : passages(plan)) {
             assertEquals(crawled.contains(p.hazard()), p.crawls(), p.hazard());
             if (p.crawls()) {
                 double seconds = (p.toChainageM() - p.fromChainageM()) / (3 * 1609.344 / 3600);
@@ -179,7 +179,7 @@ class SampleRoutePlanTest {
     void aStretchRunsOverTheSetUpArea() {
         Plan plan = LOADED.plan(PlanOptions.defaults());
         StoppingPlace area = stop(LOADED.route(), "P02");
-        List<Plan.Passage> stretch =
+        List<Plan.HazardPassage> stretch =
                 passages(plan).stream().filter(p -> p.hazard().equals("S01")).toList();
 
         assertTrue(stretch.get(0).fromChainageM() < area.place().chainageM());

@@ -188,7 +188,7 @@ class BridgeTermsTest {
 
     @Test
     void atACrawlItTakesTheTimeFromTheFrontComingOntoItUntilTheRearLeavesIt() throws Exception {
-        Plan.Passage slow =
+        Plan.HazardPassage slow =
                 passage(of("[\"-5 ft\", \"25 ft\"]", ",\"terms\":[\"crawl\"]").plan());
         assertTrue(slow.crawls());
         double crawlMps = PlanOptions.defaults().times().crawlMps();
@@ -200,7 +200,7 @@ class BridgeTermsTest {
                         .crawls());
     }
 
-    private static Plan.Passage passage(Plan plan) {
+    private static Plan.HazardPassage passage(Plan plan) {
         return plan.steps().stream()
                 .map(Plan.Step::passage)
                 .filter(Objects::nonNull)

@@ -56,7 +56,7 @@ class CautionsOfPlansTest {
                 .orElse(null);
     }
 
-    private static Deed deed(Report report, Plan.Passage p) {
+    private static Deed deed(Report report, Plan.HazardPassage p) {
         ReportCell cell = cell(report, p.hazard(), p.set().configuration());
         return new Deed(
                 p.kind().word(),
@@ -74,7 +74,7 @@ class CautionsOfPlansTest {
         }
     }
 
-    private static List<Plan.Passage> passages(Plan plan) {
+    private static List<Plan.HazardPassage> passages(Plan plan) {
         return plan.steps().stream()
                 .map(Plan.Step::passage)
                 .filter(Objects::nonNull)
@@ -87,7 +87,7 @@ class CautionsOfPlansTest {
         RoadCase c = RoadCase.sample(route, "lowbed-loaded");
         Plan plan = c.plan(new PlanOptions(c.rig().times(), List.of(), null, avoidRaising, List.of(), List.of()));
         Set<String> kinds = new TreeSet<>();
-        for (Plan.Passage p : passages(plan)) {
+        for (Plan.HazardPassage p : passages(plan)) {
             assertCautions(p.hazard(), List.of(deed(c.report(), p)), English.of(p.cautions()));
             kinds.add(p.kind().word());
         }

@@ -242,7 +242,7 @@ class RunSheetRulesTest {
         }
     }
 
-    private static void assertSameStep(RunSheet.Entry entry, Statement.Place place) {
+    private static void assertSameStep(RunSheet.Entry entry, Statement.HazardEntry place) {
         assertEquals(place.id(), entry.id());
         assertEquals(place.verdict(), entry.verdict());
         assertEquals(place.configuration(), entry.configuration());
@@ -393,14 +393,14 @@ class RunSheetRulesTest {
         List<RunSheet.Entry> entries =
                 sheet.legs().stream().flatMap(l -> l.entries().stream()).toList();
         assertEquals(plan.steps().size(), entries.size());
-        List<Plan.Passage> crossings = plan.steps().stream()
+        List<Plan.HazardPassage> crossings = plan.steps().stream()
                 .map(Plan.Step::passage)
                 .filter(Objects::nonNull)
                 .filter(p -> p.kind().word().equals("rail-crossing"))
                 .toList();
         for (int i = 0; i < entries.size(); i++) {
             RunSheet.Entry entry = entries.get(i);
-            for (Plan.Passage x : crossings) {
+            for (Plan.HazardPassage x : crossings) {
                 boolean between = entry.chainageM() > x.fromChainageM()
                         && entry.chainageM() < x.toChainageM()
                         && !x.hazard().equals(entry.id());

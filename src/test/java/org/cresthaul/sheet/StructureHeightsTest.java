@@ -38,7 +38,7 @@ class StructureHeightsTest {
                         .filter(e -> e.kind() == HazardKind.LOW_STRUCTURE)
                         .toList();
         for (RunSheet.Entry entry : entries) {
-            Plan.Passage p = plan.steps().stream()
+            Plan.HazardPassage p = plan.steps().stream()
                     .map(Plan.Step::passage)
                     .filter(Objects::nonNull)
                     .filter(x -> x.hazard().equals(entry.id()))

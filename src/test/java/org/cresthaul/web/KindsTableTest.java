@@ -15,10 +15,10 @@ import org.junit.jupiter.api.Test;
 
 /** The page's table of hazard kinds and the program's say the same of every kind. */
 class KindsTableTest {
-    private static final Map<HazardKind.Judged, String> ENGINES = Map.of(
-            HazardKind.Judged.BY_GAPS, "gaps",
-            HazardKind.Judged.BY_ROOM, "room",
-            HazardKind.Judged.BY_LOADS, "loads");
+    private static final Map<HazardKind.JudgedBy, String> ENGINES = Map.of(
+            HazardKind.JudgedBy.GAPS, "gaps",
+            HazardKind.JudgedBy.ROOM, "room",
+            HazardKind.JudgedBy.LOADS, "loads");
 
     @Test
     void sayTheSame() throws Exception {

@@ -156,7 +156,7 @@ class RobustnessCheckTest {
         RoadCase c = RoadCase.of(
                 RoadCase.road(RoadCase.crest("1 mm", s -> Math.max(0, 0.24 - 0.05 * Math.abs(s)))), RigTexts.RIG);
         Plan plan = c.plan(c.keeping(KEY));
-        Plan.Passage passage = plan.steps().stream()
+        Plan.HazardPassage passage = plan.steps().stream()
                 .map(Plan.Step::passage)
                 .filter(Objects::nonNull)
                 .findFirst()

@@ -45,13 +45,13 @@ final class AsciiGrid implements Grid {
             "multiplier");
 
     private final Map<String, Double> head = new HashMap<>();
-    private final Words words;
+    private final Tokens words;
     private final int columns;
     private final int rows;
     private final float[] cells;
 
     private AsciiGrid(InputStream in) throws IOException, InputRejected {
-        words = new Words(in);
+        words = new Tokens(in);
         String word = words.next();
         while (word != null && KEYS.contains(key(word))) {
             Double number = number(words.next());
@@ -193,13 +193,13 @@ final class AsciiGrid implements Grid {
     }
 
     /** What stands between white space, one after the other; an endless one, or endless space, ends. */
-    private static final class Words {
+    private static final class Tokens {
         private final InputStream in;
         private final byte[] buffer = new byte[1 << 16];
         private int at;
         private int end;
 
-        Words(InputStream in) {
+        Tokens(InputStream in) {
             this.in = in;
         }
 
