@@ -1,6 +1,6 @@
 package org.cresthaul.clearance;
 
-import org.cresthaul.clearance.UnitMotions.Way;
+import org.cresthaul.clearance.UnitMotions.UnitMotion;
 import org.cresthaul.clearance.UnitPlaces.Placed;
 import org.cresthaul.clearance.bound.MotionBounds;
 import org.cresthaul.clearance.bound.UnitBow;
@@ -52,9 +52,9 @@ final class BendBounds {
             return bend;
         }
         int unit = coupling.unit();
-        Way[] ways = motions.upTo(span, a, b, unit, motions.found(span));
-        Way ahead = ways[unit - 1];
-        Way behind = ways[unit];
+        UnitMotion[] ways = motions.upTo(span, a, b, unit, motions.found(span));
+        UnitMotion ahead = ways[unit - 1];
+        UnitMotion behind = ways[unit];
         if (!ahead.way().known() || !behind.motion().known) {
             return bend;
         }

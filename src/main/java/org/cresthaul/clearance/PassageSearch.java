@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import org.cresthaul.clearance.UnitMotions.Way;
+import org.cresthaul.clearance.UnitMotions.UnitMotion;
 import org.cresthaul.clearance.UnitPlaces.Placed;
 import org.cresthaul.clearance.bound.Floors;
 import org.cresthaul.clearance.bound.GapBounds;
@@ -423,7 +423,7 @@ public final class PassageSearch {
             }
             setStray(demand, span.startM, span.endM, a, b);
             // Only a roll needs to know how all of them move before the first is bounded.
-            Way[] ways = motions.found(span);
+            UnitMotion[] ways = motions.found(span);
             double unevenRad =
                     roll == null ? 0 : roll.unevenRad(span, a, b, motions.upTo(span, a, b, target.size() - 1, ways));
             for (int k = 1; k < target.size(); k++) {
@@ -436,7 +436,7 @@ public final class PassageSearch {
         }
 
         private boolean staysAbove(
-                Spot from, Spot to, Way way, int unit, Demand demand, Floors above, double unevenRad) {
+                Spot from, Spot to, UnitMotion way, int unit, Demand demand, Floors above, double unevenRad) {
             if (boosterAlone && unit < target.size() - 1) {
                 return way.motion().known && (!way.motion().mayCarry || way.bow().known);
             }
@@ -444,7 +444,7 @@ public final class PassageSearch {
         }
 
         private boolean outlinesStayAbove(
-                Spot from, Spot to, Way way, int unit, Demand demand, Floors above, double unevenRad) {
+                Spot from, Spot to, UnitMotion way, int unit, Demand demand, Floors above, double unevenRad) {
             return new GapBounds(
                             target.of(unit),
                             from.outlines[unit],

@@ -72,7 +72,7 @@ public final class RaiseNeeded {
     public record Top(double deckFrontOffsetM, Optional<Lane> ended, boolean byUnits) {}
 
     /** One line with one leveling. */
-    record Way(Lane lane, Leveling leveling) {}
+    record LeveledLane(Lane lane, Leveling leveling) {}
 
     /** What was found from a notch. */
     private record Answer(double notchOffsetM, Raise raise) {
@@ -91,8 +91,8 @@ public final class RaiseNeeded {
 
     private final LiftState lift;
     private final BoosterState booster;
-    private final List<Way> frontWays = new ArrayList<>();
-    private final List<Way> heldWays = new ArrayList<>();
+    private final List<LeveledLane> frontWays = new ArrayList<>();
+    private final List<LeveledLane> heldWays = new ArrayList<>();
     private final double highestM;
     private final double mostRearM;
     private final List<Cut> frontCuts = new ArrayList<>();
@@ -113,9 +113,9 @@ public final class RaiseNeeded {
         this.lift = lift;
         this.booster = booster;
         for (Lane lane : lanes) {
-            heldWays.add(new Way(lane, Leveling.HELD));
-            frontWays.add(new Way(lane, Leveling.HELD));
-            frontWays.add(new Way(lane, Leveling.SETTLED));
+            heldWays.add(new LeveledLane(lane, Leveling.HELD));
+            frontWays.add(new LeveledLane(lane, Leveling.HELD));
+            frontWays.add(new LeveledLane(lane, Leveling.SETTLED));
         }
         Trailer trailer = lanes.get(0).passage().stance().trailer();
         highestM = trailer.hydraulicRaiseLimitM();
@@ -154,7 +154,7 @@ public final class RaiseNeeded {
         return new RaiseReach(lift, booster, least.rearM > 0 ? heldWays : frontWays, units).from(least, highestM);
     }
 
-    private Optional<Raise> search(double lowestM, double mostRear, List<Cut> cuts, List<Way> ways) {
+    private Optional<Raise> search(double lowestM, double mostRear, List<Cut> cuts, List<LeveledLane> ways) {
         Optional<Raise> cut = searchByCuts(lowestM, mostRear, cuts, ways);
         return cut.isPresent()
                 ? cut
@@ -162,7 +162,7 @@ public final class RaiseNeeded {
                         .find(lowestM, highestM, mostRear, at -> withUnits(at, mostRear, ways, cuts));
     }
 
-    private Optional<Raise> searchByCuts(double lowestM, double mostRear, List<Cut> cuts, List<Way> ways) {
+    private Optional<Raise> searchByCuts(double lowestM, double mostRear, List<Cut> cuts, List<LeveledLane> ways) {
         Map<Raise, Double> tried = mostRear > 0 ? heldTried : frontTried;
         double aimM = AIM_M;
         for (int trial = 0; trial < MOST_TRIALS; trial++) {
@@ -188,7 +188,7 @@ public final class RaiseNeeded {
         return Optional.empty();
     }
 
-    private double spareAt(Raise at, double mostRear, List<Way> ways, List<Cut> cuts) {
+    private double spareAt(Raise at, double mostRear, List<LeveledLane> ways, List<Cut> cuts) {
         RaiseScan.Answer answer = answer(at, mostRear, ways, cuts);
         if (answer.tightest().isPresent()) {
             (mostRear > 0 ? heldScan : frontScan).note(answer, at);
@@ -201,8 +201,8 @@ public final class RaiseNeeded {
      * The spare at a trial, where it matters: the tightest place of the first passage that refuses it is told, and the
      * others are then not asked; the one that refused last is asked first.
      */
-    private RaiseScan.Answer answer(Raise at, double mostRear, List<Way> ways, List<Cut> cuts) {
-        for (Way way : ways) {
+    private RaiseScan.Answer answer(Raise at, double mostRear, List<LeveledLane> ways, List<Cut> cuts) {
+        for (LeveledLane way : ways) {
             PassageSearch search = new PassageSearch(way.lane.passage(), setting(at), way.leveling);
             Optional<Clearance> spare = search.leastSpareBelow(way.lane.soffit(), way.lane.demand(), AIM_M);
             if (spare.isPresent() && !spare.get().proven()) {
@@ -223,12 +223,12 @@ public final class RaiseNeeded {
     }
 
     /** The gaps between units first, which take least to find. */
-    private RaiseScan.Answer withUnits(Raise at, double mostRear, List<Way> ways, List<Cut> cuts) {
+    private RaiseScan.Answer withUnits(Raise at, double mostRear, List<LeveledLane> ways, List<Cut> cuts) {
         RaisedUnits.Left left = units.at(at, SPARE_M);
         return left.spareM() >= SPARE_M ? answer(at, mostRear, ways, cuts) : RaiseScan.Answer.betweenUnits(left);
     }
 
-    private Cut cut(Clearance spare, Raise at, double mostRear, Way way) {
+    private Cut cut(Clearance spare, Raise at, double mostRear, LeveledLane way) {
         Leveling leveling = way.leveling;
         Lane lane = way.lane;
         double front = Double.NEGATIVE_INFINITY;

@@ -2,9 +2,9 @@ package org.cresthaul.clearance;
 
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.clearance.RaiseNeeded.LeveledLane;
 import org.cresthaul.clearance.RaiseNeeded.Raise;
 import org.cresthaul.clearance.RaiseNeeded.Top;
-import org.cresthaul.clearance.RaiseNeeded.Way;
 import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
@@ -24,11 +24,11 @@ final class RaiseReach {
 
     private final LiftState lift;
     private final BoosterState booster;
-    private final List<Way> ways;
+    private final List<LeveledLane> ways;
     private final RaisedUnits units;
     private final double frontRate;
 
-    RaiseReach(LiftState lift, BoosterState booster, List<Way> ways, RaisedUnits units) {
+    RaiseReach(LiftState lift, BoosterState booster, List<LeveledLane> ways, RaisedUnits units) {
         this.lift = lift;
         this.booster = booster;
         this.ways = ways;
@@ -45,8 +45,8 @@ final class RaiseReach {
         for (int i = 0; i < MOST_STEPS; i++) {
             StopSignal.current().poll();
             double left = CEILING_M;
-            Optional<Way> tightest = Optional.empty();
-            for (Way way : ways) {
+            Optional<LeveledLane> tightest = Optional.empty();
+            for (LeveledLane way : ways) {
                 Optional<Clearance> spare = new PassageSearch(
                                 way.lane().passage(), new Setting(lift, booster, at, 0, least.rearM()), way.leveling())
                         .leastSpareBelow(way.lane().soffit(), way.lane().demand(), left);
@@ -60,7 +60,7 @@ final class RaiseReach {
             double unitStep = Math.max(0, between.spareM()) / units.rates().front();
             if (Math.min(step, unitStep) < LEAST_STEP_M) {
                 boolean byUnits = unitStep < step;
-                return new Top(at, byUnits ? between.lane() : tightest.map(Way::lane), byUnits);
+                return new Top(at, byUnits ? between.lane() : tightest.map(LeveledLane::lane), byUnits);
             }
             if (at + Math.min(step, unitStep) >= highestM) {
                 return new Top(highestM, Optional.empty(), false);

@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.cresthaul.clearance.RaiseNeeded.Lane;
+import org.cresthaul.clearance.RaiseNeeded.LeveledLane;
 import org.cresthaul.clearance.RaiseNeeded.Raise;
-import org.cresthaul.clearance.RaiseNeeded.Way;
 import org.cresthaul.geometry.WorkLimit;
 import org.cresthaul.posture.CoupledCombination;
 import org.cresthaul.posture.PostureSolver;
@@ -49,7 +49,7 @@ final class RaiseScan {
     private final Supplier<WorkLimit> limit;
 
     /** A place that was too tight at some raise. */
-    private record Witness(Way way, Clearance place, double needM) {}
+    private record Witness(LeveledLane way, Clearance place, double needM) {}
 
     /** How a trial is answered in full: the spare, never more than it is, and where it is least, if it fails. */
     interface Trial {
@@ -61,7 +61,8 @@ final class RaiseScan {
      * @param byUnits whether it fails for what is left between coupled units
      * @param spent whether the work allowed ran out: nothing more can be answered then
      */
-    record Answer(double spareM, Optional<Clearance> tightest, Optional<Way> way, boolean byUnits, boolean spent) {
+    record Answer(
+            double spareM, Optional<Clearance> tightest, Optional<LeveledLane> way, boolean byUnits, boolean spent) {
         /** One that fails between units. */
         static Answer betweenUnits(RaisedUnits.Left left) {
             return new Answer(
@@ -74,7 +75,7 @@ final class RaiseScan {
     }
 
     /** @param unitRates how fast what is left between units can change */
-    RaiseScan(LiftState lift, BoosterState booster, List<Way> ways, RaiseRates unitRates, double askedM) {
+    RaiseScan(LiftState lift, BoosterState booster, List<LeveledLane> ways, RaiseRates unitRates, double askedM) {
         this.lift = lift;
         this.booster = booster;
         this.askedM = askedM;
@@ -82,7 +83,7 @@ final class RaiseScan {
         this.unitRates = unitRates;
         double front = 0;
         double rear = 0;
-        for (Way way : ways) {
+        for (LeveledLane way : ways) {
             RaiseRates r = rates(way, lift, booster);
             front = Math.max(front, r.front());
             rear = Math.max(rear, r.rear());
@@ -90,7 +91,7 @@ final class RaiseScan {
         rates = new RaiseRates(front, rear);
     }
 
-    static RaiseRates rates(Way way, LiftState lift, BoosterState booster) {
+    static RaiseRates rates(LeveledLane way, LiftState lift, BoosterState booster) {
         Lane lane = way.lane();
         double steepest = lane.soffit()
                 .map(PiecewiseLine::steepest)
@@ -157,9 +158,9 @@ final class RaiseScan {
 
     /** Keeps what a trial found. */
     void note(Answer failed, Raise at) {
-        Way way = failed.way.orElseThrow();
+        LeveledLane way = failed.way.orElseThrow();
         Clearance place = failed.tightest.orElseThrow();
-        Map<Way, PostureSolver> solvers = new HashMap<>();
+        Map<LeveledLane, PostureSolver> solvers = new HashMap<>();
         witnesses.add(0, new Witness(way, place, gapM(way, place, at, solvers) - failed.spareM));
     }
 
@@ -168,7 +169,7 @@ final class RaiseScan {
      * helps.
      */
     private double lackingM(Raise at) {
-        Map<Way, PostureSolver> solvers = new HashMap<>();
+        Map<LeveledLane, PostureSolver> solvers = new HashMap<>();
         for (int i = 0; i < witnesses.size(); i++) {
             Witness w = witnesses.get(i);
             double lacking = askedM - (gapM(w.way, w.place, at, solvers) - w.needM);
@@ -181,7 +182,7 @@ final class RaiseScan {
         return 0;
     }
 
-    private double gapM(Way way, Clearance place, Raise at, Map<Way, PostureSolver> solvers) {
+    private double gapM(LeveledLane way, Clearance place, Raise at, Map<LeveledLane, PostureSolver> solvers) {
         Passage passage = way.lane().passage();
         PostureSolver solver = solvers.computeIfAbsent(
                 way,

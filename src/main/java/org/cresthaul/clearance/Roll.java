@@ -2,7 +2,7 @@ package org.cresthaul.clearance;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.cresthaul.clearance.UnitMotions.Way;
+import org.cresthaul.clearance.UnitMotions.UnitMotion;
 import org.cresthaul.clearance.UnitPlaces.Placed;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.posture.CoupledCombination;
@@ -86,7 +86,7 @@ final class Roll {
     }
 
     /** How much less than even the roll that counts can be anywhere between two positions, radians. */
-    double unevenRad(Passage.Span span, Placed a, Placed b, Way[] ways) {
+    double unevenRad(Passage.Span span, Placed a, Placed b, UnitMotion[] ways) {
         uneven = 0;
         // The steer axle is what advances evenly.
         pass(steer, span.startM, span.endM, 0);

@@ -24,7 +24,7 @@ final class UnitMotions {
 
     private final UnitPlaces places;
     /** By the number of the stretch, then by unit; null where it was not asked for. */
-    private Way[][] known = {};
+    private UnitMotion[][] known = {};
 
     private int kept;
 
@@ -38,7 +38,7 @@ final class UnitMotions {
      * @param free whether it keeps off its hinge's limits all the way; else it may be fixed to the unit ahead, or
      *     either in turn. A kingpin has none
      */
-    record Way(UnitWay way, boolean free) {
+    record UnitMotion(UnitWay way, boolean free) {
         MotionBounds motion() {
             return way.motion();
         }
@@ -49,22 +49,22 @@ final class UnitMotions {
     }
 
     /** Of the tractor. */
-    static Way tractor(Passage.Span span) {
-        return new Way(new UnitWay(span.motion, span.bow), true);
+    static UnitMotion tractor(Passage.Span span) {
+        return new UnitMotion(new UnitWay(span.motion, span.bow), true);
     }
 
     /** Of every unit; not to be written to. */
-    Way[] all(Passage.Span span, Placed a, Placed b) {
+    UnitMotion[] all(Passage.Span span, Placed a, Placed b) {
         return upTo(span, a, b, a.size() - 1, found(span));
     }
 
     /** What is known of a stretch so far, to be filled by {@link #of}. */
-    Way[] found(Passage.Span span) {
+    UnitMotion[] found(Passage.Span span) {
         int number = span.number;
         if (number >= 0 && number < known.length && known[number] != null) {
             return known[number];
         }
-        Way[] ways = new Way[places.shape.units().size()];
+        UnitMotion[] ways = new UnitMotion[places.shape.units().size()];
         ways[0] = tractor(span);
         if (number >= 0 && kept < MOST_KEPT) {
             if (number >= known.length) {
@@ -81,7 +81,7 @@ final class UnitMotions {
      *
      * @param found of the same stretch, those of all units ahead filled in
      */
-    Way of(Passage.Span span, Placed a, Placed b, int unit, Way[] found) {
+    UnitMotion of(Passage.Span span, Placed a, Placed b, int unit, UnitMotion[] found) {
         if (found[unit] == null) {
             found[unit] = next(span, a, b, unit, found[unit - 1]);
         }
@@ -89,17 +89,17 @@ final class UnitMotions {
     }
 
     /** Filled up to one unit. */
-    Way[] upTo(Passage.Span span, Placed a, Placed b, int unit, Way[] found) {
+    UnitMotion[] upTo(Passage.Span span, Placed a, Placed b, int unit, UnitMotion[] found) {
         for (int k = 1; k <= unit; k++) {
             of(span, a, b, k, found);
         }
         return found;
     }
 
-    private Way next(Passage.Span span, Placed a, Placed b, int unit, Way ahead) {
+    private UnitMotion next(Passage.Span span, Placed a, Placed b, int unit, UnitMotion ahead) {
         boolean onHinge = unit > places.shape.trailerIndex();
         if (!ahead.way().known()) {
-            return new Way(
+            return new UnitMotion(
                     new UnitWay(MotionBounds.unknown(), onHinge ? ahead.way().motions() : List.of(), UnitBow.unknown()),
                     !onHinge);
         }
@@ -113,17 +113,17 @@ final class UnitMotions {
         MotionBounds motion = MotionBounds.of(on, pivot);
         if (onHinge && !(motion.known && keepsOffItsLimits(span, a, b, unit, ahead.way(), motion))) {
             MotionBounds either = motion.orFixed(ahead.way().turn());
-            return new Way(new UnitWay(either, ahead.way().motions(), UnitBow.unknown()), false);
+            return new UnitMotion(new UnitWay(either, ahead.way().motions(), UnitBow.unknown()), false);
         }
         UnitBow bow = ahead.bow().known ? UnitBow.of(on, motion, pivotBow(span, unit, ahead)) : UnitBow.unknown();
-        return new Way(new UnitWay(motion, bow), true);
+        return new UnitMotion(new UnitWay(motion, bow), true);
     }
 
-    private PointMotion pivotMotion(Passage.Span span, Placed a, Placed b, int unit, Way ahead) {
+    private PointMotion pivotMotion(Passage.Span span, Placed a, Placed b, int unit, UnitMotion ahead) {
         return unit == 1 ? span.kingpin : ahead.way().at(a.unit(unit - 1).pose, b.unit(unit - 1).pose, heldAt(unit));
     }
 
-    private PivotBow pivotBow(Passage.Span span, int unit, Way ahead) {
+    private PivotBow pivotBow(Passage.Span span, int unit, UnitMotion ahead) {
         return unit == 1
                 ? span.kingpinBow
                 : ahead.bow().at(heldAt(unit).xM(), heldAt(unit).hM());
@@ -146,7 +146,7 @@ final class UnitMotions {
 
     /** Whether everything moves so that it can be bounded; where not, a unit pitches too steeply or too fast. */
     boolean bound(Passage.Span span, Placed a, Placed b) {
-        Way[] ways = all(span, a, b);
+        UnitMotion[] ways = all(span, a, b);
         boolean all = span.motion.known;
         for (int k = 1; k < ways.length; k++) {
             all &= GapBounds.bounds(ways[k].motion(), a.unit(k).pose, b.unit(k).pose);
