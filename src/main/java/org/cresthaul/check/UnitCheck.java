@@ -10,7 +10,6 @@ import org.cresthaul.clearance.Passage;
 import org.cresthaul.clearance.RaiseNeeded;
 import org.cresthaul.clearance.RoadPlace;
 import org.cresthaul.clearance.UnitGap;
-import org.cresthaul.clearance.UnitLooks;
 import org.cresthaul.clearance.UnitSearch;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Names;
@@ -29,8 +28,6 @@ import org.cresthaul.road.RoadProfile;
 final class UnitCheck {
     private final double chainageM;
     private final List<RaiseNeeded.Lane> lanes;
-    /** The way on which units came nearest in the last setting, and may again; whichever it is, the answer is one. */
-    private int nearest;
 
     /**
      * The least gap over all lines and levelings, and the verdict.
@@ -103,25 +100,22 @@ final class UnitCheck {
      */
     Judged judge(Setting setting) {
         List<Passed> passages = new ArrayList<>();
-        List<UnitSearch> searches =
-                UnitSearch.onAll(lanes.stream().map(RaiseNeeded.Lane::passage).toList(), setting);
-        // One demand for all of them, and as many levelings of each line.
-        List<Optional<UnitSearch.Look>> looks = UnitLooks.of(
-                searches, List.of(lanes.get(0).demand(), freeOfContact(lanes.get(0))), nearest % searches.size());
-        for (int i = 0; i < searches.size(); i++) {
-            if (looks.get(i).filter(l -> l.least().isPresent()).isEmpty()) {
-                continue;
-            }
-            RaiseNeeded.Lane lane = lanes.get(i / setting.levelings().size());
-            Leveling leveling = setting.levelings().get(i % setting.levelings().size());
-            Passed passed =
-                    new Passed(lane, leveling, searches.get(i), looks.get(i).get());
-            passages.add(passed);
-            if (passed.look.undecided().isPresent()) {
-                Optional<Sentence> reason = because(
-                        passed, Reasons.ofUndecided(passed.look.undecided().get(), line(lane.passage())));
-                return new Judged(
-                        Verdict.CONTACT, Optional.of(finding(passed, passed.least(), Verdict.CONTACT, null)), reason);
+        for (RaiseNeeded.Lane lane : lanes) {
+            for (Leveling leveling : setting.levelings()) {
+                UnitSearch search = new UnitSearch(lane.passage(), setting, leveling);
+                Passed passed =
+                        new Passed(lane, leveling, search, search.look(List.of(lane.demand(), freeOfContact(lane))));
+                if (passed.look.least().isPresent()) {
+                    passages.add(passed);
+                }
+                if (passed.look.undecided().isPresent()) {
+                    Optional<Sentence> reason = because(
+                            passed, Reasons.ofUndecided(passed.look.undecided().get(), line(lane.passage())));
+                    return new Judged(
+                            Verdict.CONTACT,
+                            Optional.of(finding(passed, passed.least(), Verdict.CONTACT, null)),
+                            reason);
+                }
             }
         }
         if (passages.isEmpty()) {
@@ -133,7 +127,6 @@ final class UnitCheck {
             told = passed.least().valueM() < told.least().valueM() ? passed : told;
             worst = passed.verdict().compareTo(worst.verdict()) > 0 ? passed : worst;
         }
-        nearest = searches.indexOf(told.search);
         return judged(told, worst, passages);
     }
 

@@ -3,15 +3,20 @@ package org.cresthaul.clearance;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.clearance.UnitMotions.UnitMotion;
 import org.cresthaul.clearance.UnitPlaces.Placed;
+import org.cresthaul.clearance.bound.MotionBounds;
+import org.cresthaul.clearance.bound.UnitBow;
 import org.cresthaul.geometry.Interval;
+import org.cresthaul.geometry.Range;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
 
 /**
  * Branch and bound for the least and greatest bend at a coupling over every position of a passage, once as the road is
  * surveyed, and once for each demand with what ground beyond the survey may add to it there. The bend changes
- * continuously, so every value between is met as well. {@link BendBounds} bounds it over a stretch; a stretch that
- * cannot hold a bend beyond the extremes found, by more than {@link #withinRad}, is dropped; any other is halved.
+ * continuously, so every value between is met as well. What {@link MotionBounds} and {@link UnitBow} say of both units
+ * bounds it over a stretch; a stretch that cannot hold a bend beyond the extremes found, by more than
+ * {@link #withinRad}, is dropped; any other is halved.
  */
 final class BendSearch {
     /** What a first look at a stretch, with the placing of its ends, counts of the work allowed. */
@@ -22,13 +27,12 @@ final class BendSearch {
 
     private final Passage passage;
     private final UnitPlaces places;
+    private final UnitMotions motions;
+    private final BendLeverage leverage;
     private final Coupling coupling;
-    private final BendBounds bounds;
     private final double withinRad;
     private final List<Extreme> extremes = new ArrayList<>();
-    /** Of the stretch that was bounded last. */
-    private Interval bend;
-
+    private final Interval bend = new Interval();
     private Undecided undecided;
 
     /**
@@ -68,12 +72,19 @@ final class BendSearch {
      * @param demands for whose stray a range is wanted each, behind that of the bend alone
      * @param withinRad how far beyond the extremes found the true ones may lie
      */
-    BendSearch(BendBounds bounds, List<Demand> demands, double withinRad) {
-        this.bounds = bounds;
-        passage = bounds.passage;
-        places = bounds.places;
-        coupling = bounds.coupling;
+    BendSearch(
+            Passage passage,
+            UnitPlaces places,
+            Coupling coupling,
+            BendLeverage leverage,
+            List<Demand> demands,
+            double withinRad) {
+        this.passage = passage;
+        this.places = places;
+        this.coupling = coupling;
+        this.leverage = leverage;
         this.withinRad = withinRad;
+        motions = places.motions;
         extremes.add(new Extreme(-1, null));
         extremes.add(new Extreme(1, null));
         for (Demand demand : demands) {
@@ -136,7 +147,7 @@ final class BendSearch {
         for (Extreme e : extremes) {
             if (e.demand != last) {
                 last = e.demand;
-                stray = bounds.strayRad(last, steerM, steerM, placed, placed);
+                stray = strayRad(last, steerM, steerM, placed, placed);
             }
             double value = e.sign * bendRad + stray;
             if (value > e.most) {
@@ -144,6 +155,23 @@ final class BendSearch {
                 e.steerM = steerM;
             }
         }
+    }
+
+    private double strayRad(Demand demand, double fromM, double toM, Placed a, Placed b) {
+        return demand == null ? 0 : leverage.strayRad(coupling, stray(passage, demand, fromM, toM, a, b));
+    }
+
+    /**
+     * How far the ground under each support may stray over a stretch, meters: from the extended line beyond the survey,
+     * and between two ways of driving from even.
+     */
+    static double[] stray(Passage passage, Demand demand, double fromM, double toM, Placed a, Placed b) {
+        double[] stray = Stray.of(passage, demand, fromM, toM, a, b);
+        double unevenM = passage.place().map(p -> p.unevenM(demand)).orElse(0.0);
+        for (int k = 0; unevenM > 0 && k < stray.length; k++) {
+            stray[k] += unevenM;
+        }
+        return stray;
     }
 
     private void search(Passage.Span span, Placed a, Placed b) {
@@ -156,7 +184,10 @@ final class BendSearch {
             return;
         }
         if (span.lengthM() < SHORTEST_M || !passage.limit().take()) {
-            undecided = new Undecided(bounds.obstacle(span, a, b), span.lengthM() >= SHORTEST_M, span.startM);
+            undecided = new Undecided(
+                    motions.bound(span, a, b) ? Undecided.Cause.ROUGH : Undecided.Cause.STEEP,
+                    span.lengthM() >= SHORTEST_M,
+                    span.startM);
             return;
         }
         Passage.Halves halves = span.halves();
@@ -167,7 +198,7 @@ final class BendSearch {
     }
 
     private boolean isSettled(Passage.Span span, Placed a, Placed b) {
-        bend = bounds.over(span, a, b);
+        bound(span, a, b);
         if (!(bend.lo <= bend.hi)) {
             return false;
         }
@@ -176,7 +207,7 @@ final class BendSearch {
         for (Extreme e : extremes) {
             if (e.demand != last) {
                 last = e.demand;
-                stray = bounds.strayRad(last, span.startM, span.endM, a, b);
+                stray = strayRad(last, span.startM, span.endM, a, b);
             }
             if ((e.sign > 0 ? bend.hi : -bend.lo) + stray > e.most + withinRad) {
                 return false;
@@ -187,8 +218,47 @@ final class BendSearch {
 
     private void widen(Passage.Span span, Placed a, Placed b) {
         for (Extreme e : extremes) {
-            double stray = bounds.strayRad(e.demand, span.startM, span.endM, a, b);
+            double stray = strayRad(e.demand, span.startM, span.endM, a, b);
             e.proven = Math.max(e.proven, (e.sign > 0 ? bend.hi : -bend.lo) + stray);
         }
+    }
+
+    /** Bounds the bend over a stretch; leaves it empty where that cannot be. */
+    private void bound(Passage.Span span, Placed a, Placed b) {
+        bend.clear();
+        if (!span.motion.known) {
+            return;
+        }
+        UnitMotion[] ways = motions.upTo(span, a, b, coupling.unit(), motions.found(span));
+        UnitMotion ahead = ways[coupling.unit() - 1];
+        UnitMotion behind = ways[coupling.unit()];
+        if (!ahead.way().known() || !behind.motion().known) {
+            return;
+        }
+        double from = a.bendRad(coupling.unit());
+        double to = b.bendRad(coupling.unit());
+        Range rate = behind.motion().turn().minus(ahead.way().turn());
+        double least = rate.lo();
+        double most = rate.hi();
+        if (!behind.free()) {
+            // At its hinge's limit a booster does not bend.
+            least = Math.min(0, least);
+            most = Math.max(0, most);
+        }
+        bend.set(-peak(-from, -to, -most, -least, span.lengthM()), peak(from, to, least, most, span.lengthM()));
+        if (ahead.bow().known && behind.bow().known) {
+            Range bow = behind.bow().pitch().minus(ahead.bow().pitch());
+            bend.set(
+                    Math.max(bend.lo, Math.min(from, to) + bow.lo()), Math.min(bend.hi, Math.max(from, to) + bow.hi()));
+        }
+    }
+
+    /** The most that something can be between two values, changing at a rate between two bounds. */
+    private static double peak(double from, double to, double leastRate, double mostRate, double length) {
+        if (mostRate <= 0 || leastRate >= 0) {
+            return Math.max(from, to);
+        }
+        double met = (mostRate * (to - leastRate * length) - leastRate * from) / (mostRate - leastRate);
+        return Math.max(met, Math.max(from, to));
     }
 }

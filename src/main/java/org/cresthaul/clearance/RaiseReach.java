@@ -55,7 +55,7 @@ final class RaiseReach {
                     left = spare.get().proven() ? spare.get().valueM() - SpanSearch.WITHIN_M : 0;
                 }
             }
-            RaisedUnits.Left between = units.whole(new Raise(at, least.rearM()));
+            RaisedUnits.Left between = units.at(new Raise(at, least.rearM()), 0);
             double step = left / frontRate;
             double unitStep = Math.max(0, between.spareM()) / units.rates().front();
             if (Math.min(step, unitStep) < LEAST_STEP_M) {

@@ -18,8 +18,7 @@ final class RaisedUnits {
     /**
      * The least left.
      *
-     * @param spareM no more than it is, where that is less than was asked for; minus infinity where a search ended
-     *     undecided
+     * @param spareM no more than it is; minus infinity where a search ended undecided
      * @param spent whether that was for want of work allowed
      * @param lane where; empty where nothing of the units can meet
      */
@@ -31,18 +30,20 @@ final class RaisedUnits {
         this.lanes = List.copyOf(lanes);
     }
 
-    /** At one raise, where less than {@code askedM} is; looks no further once that is found. */
+    /** At one raise; looks no further once less than {@code askedM} is found. */
     Left at(Raise raise, double askedM) {
+        Setting setting = new Setting(lift, booster, raise.deckFrontOffsetM(), 0, raise.rearM());
         Left least = new Left(Double.POSITIVE_INFINITY, false, Optional.empty());
-        UnitSearch first = null;
         for (Lane lane : lanes) {
-            for (Leveling leveling : setting(raise).levelings()) {
-                UnitSearch search = first == null
-                        ? new UnitSearch(lane.passage(), setting(raise), leveling)
-                        : first.on(lane.passage(), setting(raise), leveling);
-                first = first == null ? search : first;
-                if (!search.leaves(lane.demand(), askedM)) {
-                    least = worse(least, search.lookAtSpares(List.of(lane.demand())), lane);
+            for (Leveling leveling : setting.levelings()) {
+                UnitSearch.Look look =
+                        new UnitSearch(lane.passage(), setting, leveling).lookAtSpares(List.of(lane.demand()));
+                if (look.undecided().isPresent()) {
+                    return new Left(
+                            Double.NEGATIVE_INFINITY, look.undecided().get().spent(), Optional.of(lane));
+                }
+                for (UnitGap spare : look.spares()) {
+                    least = spare.valueM() < least.spareM ? new Left(spare.valueM(), false, Optional.of(lane)) : least;
                 }
                 if (least.spareM < askedM) {
                     return least;
@@ -50,36 +51,6 @@ final class RaisedUnits {
             }
         }
         return least;
-    }
-
-    /** At one raise, whatever it is, by searches alone; looks no further where nothing is left. */
-    Left whole(Raise raise) {
-        Left least = new Left(Double.POSITIVE_INFINITY, false, Optional.empty());
-        for (Lane lane : lanes) {
-            for (Leveling leveling : setting(raise).levelings()) {
-                UnitSearch search = new UnitSearch(lane.passage(), setting(raise), leveling);
-                least = worse(least, search.searchSpares(List.of(lane.demand())), lane);
-                if (least.spareM < 0) {
-                    return least;
-                }
-            }
-        }
-        return least;
-    }
-
-    private Setting setting(Raise raise) {
-        return new Setting(lift, booster, raise.deckFrontOffsetM(), 0, raise.rearM());
-    }
-
-    private static Left worse(Left least, UnitSearch.Look look, Lane lane) {
-        if (look.undecided().isPresent()) {
-            return new Left(Double.NEGATIVE_INFINITY, look.undecided().get().spent(), Optional.of(lane));
-        }
-        Left worse = least;
-        for (UnitGap spare : look.spares()) {
-            worse = spare.valueM() < worse.spareM ? new Left(spare.valueM(), false, Optional.of(lane)) : worse;
-        }
-        return worse;
     }
 
     /** The fastest that what is left can change with a raise. */
