@@ -113,6 +113,7 @@ final class ServeCommand implements Callable<Integer> {
         requireOwnAddress();
         Optional<ProjectStore> projects = data.open(program);
         try (WebServer server = start(tiles, samples, projects)) {
+            server.rehearseOpening(samples);
             Haul haul = question.haul(Margins.defaults());
             Report report = server.check(haul, question.inputs());
             program.print(new VerdictTable(units).of(report));

@@ -84,14 +84,21 @@ public final class WebServer implements AutoCloseable {
      * quick the first time. Begins aside and ends by itself, and with the program.
      */
     public void prepare(Haul haul, Inputs inputs) {
-        Thread aside = new Thread(
-                () -> {
-                    CheckRequest check = new CheckRequest(haul, inputs);
-                    reports.json(check, CheckFollower.NONE);
-                    planAhead(check, reports);
-                    ImportRehearsal.run();
-                },
-                "preparation");
+        aside("preparation", () -> {
+            CheckRequest check = new CheckRequest(haul, inputs);
+            reports.json(check, CheckFollower.NONE);
+            planAhead(check, reports);
+            ImportRehearsal.run();
+        });
+    }
+
+    /** For such a server too, while it checks: what opens the page is loaded before somebody opens it. */
+    public void rehearseOpening(Samples samples) {
+        aside("rehearsal", () -> OpeningRehearsal.run(url(), samples));
+    }
+
+    private static void aside(String name, Runnable work) {
+        Thread aside = new Thread(work, name);
         aside.setDaemon(true);
         aside.setPriority(Thread.MIN_PRIORITY);
         aside.start();

@@ -81,6 +81,11 @@ public final class TestServer implements AutoCloseable {
               "geometry": {"type": "MultiLineString", "coordinates": [[[-93.1, 44.6], [-93.09, 44.61]]]}}]}
             """;
 
+    /** What is asked of a server of small files before somebody opens its page. */
+    public static List<String> rehearsed() {
+        return OpeningRehearsal.paths(small());
+    }
+
     public int port() {
         return server.port();
     }
