@@ -145,13 +145,21 @@ function liftStep({ step, place, lift }, units) {
   ];
 }
 
+/** What keeps a raise from going farther up, by the word of it. */
+const ENDS = {
+  hydraulics: () => 'where the hydraulics end',
+  ground: place => `where the ground at ${place} comes too close, behind`,
+  structure: place => `where the structure of ${place} comes too close`,
+  units: place => `where the gap between the units at ${place} closes`,
+  'not shown': place => `where no more is shown to be clear at ${place}`,
+};
+
 /** From which to which raise all is clear, what ends it, and what aiming at the middle leaves. */
 function bandWords(band, units) {
   if (!band?.wide) {
     return null;
   }
-  const end = band.endsAt === 'hydraulics' ? 'where the hydraulics end'
-    : `where the ${band.endsAt} at ${band.endsWhere} comes too close`;
+  const end = ENDS[band.endsAt](band.endsWhere);
   const { gap, need } = against(band.gapM, band.requiredM, units);
   return el('p', { class: 'step-band', 'data-from-m': band.fromM, 'data-to-m': band.toM },
     `Front anywhere from ${raise(band.fromM, units)} to ${clearance(band.toM, units)}, ${end}. `,

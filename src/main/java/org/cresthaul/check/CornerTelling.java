@@ -26,8 +26,6 @@ final class CornerTelling {
         CornerFit fit = j.fit();
         CornerFit.Gap t = fit.tightest();
         TurningFigures figures = told.figures();
-        List<CornerFit.Gap> gaps = new ArrayList<>(fit.gaps());
-        gaps.sort(Comparator.comparingDouble(CornerFit.Gap::valueM));
         List<Double> bends = new ArrayList<>();
         for (int k = 0; k + 1 < fit.combination().units().size(); k++) {
             bends.add(fit.track().mostArticulationRad(k));
@@ -52,15 +50,7 @@ final class CornerTelling {
                 j.escorts(),
                 DriverLines.of(j.space().corner(), fit),
                 BackingLines.of(j.space().corner(), fit, booster),
-                gaps.stream()
-                        .map(g -> new CornerFinding.SideGap(
-                                fit.combination().nameOf(g),
-                                g.part(),
-                                g.side(),
-                                g.against(),
-                                g.valueM(),
-                                check.lonLat(g.xM(), g.yM())))
-                        .toList(),
+                sideGaps(check, fit),
                 overhangs(check, j, told.overhung(), heights),
                 passed.beforeM(),
                 passed.behindM(),
@@ -78,6 +68,20 @@ final class CornerTelling {
                 fit.track().mostSteerRad(),
                 bends,
                 !fit.withinLimits());
+    }
+
+    /** The tightest first. */
+    private static List<CornerFinding.SideGap> sideGaps(CornerCheck check, CornerFit fit) {
+        return fit.gaps().stream()
+                .sorted(Comparator.comparingDouble(CornerFit.Gap::valueM))
+                .map(g -> new CornerFinding.SideGap(
+                        fit.combination().nameOf(g),
+                        g.part(),
+                        g.side(),
+                        g.against(),
+                        g.valueM(),
+                        check.lonLat(g.xM(), g.yM())))
+                .toList();
     }
 
     /** Of every unit over every raised ground, the lowest slice that passes over it. */

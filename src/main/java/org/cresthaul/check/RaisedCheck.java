@@ -175,13 +175,16 @@ public final class RaisedCheck {
         double upM = Math.max(
                 frontM,
                 Math.min(mostFrontM(c), top.deckFrontOffsetM() - c.notch().offsetM()));
-        return Optional.of(new Top(
-                upM,
-                top.ended().isEmpty()
-                        ? RaiseEnd.HYDRAULICS
-                        : top.byUnits()
-                                ? RaiseEnd.UNITS
-                                : top.ended().get().soffit().isPresent() ? RaiseEnd.STRUCTURE : RaiseEnd.GROUND));
+        return Optional.of(new Top(upM, end(top)));
+    }
+
+    private static RaiseEnd end(RaiseNeeded.Top top) {
+        return switch (top.by()) {
+            case HYDRAULICS -> RaiseEnd.HYDRAULICS;
+            case UNITS -> RaiseEnd.UNITS;
+            case SEARCH -> RaiseEnd.NOT_SHOWN;
+            case LINE -> top.ended().orElseThrow().soffit().isPresent() ? RaiseEnd.STRUCTURE : RaiseEnd.GROUND;
+        };
     }
 
     /** By configuration, whether the power take-off raises its front. */

@@ -66,10 +66,21 @@ public final class RaiseNeeded {
      * How far up a raise may go.
      *
      * @param deckFrontOffsetM deck-front height over the reference notch, meters
-     * @param ended the line where nothing is left there; empty where the hydraulics end first
-     * @param byUnits whether it is the gap between units that nothing is left of
+     * @param by what ends it
+     * @param ended the line where nothing is left there, or where no more is shown; empty where the hydraulics end
      */
-    public record Top(double deckFrontOffsetM, Optional<Lane> ended, boolean byUnits) {}
+    public record Top(double deckFrontOffsetM, EndedBy by, Optional<Lane> ended) {}
+
+    /** What ends a raise. */
+    public enum EndedBy {
+        HYDRAULICS,
+        /** Nothing is left over the line, or under its soffit. */
+        LINE,
+        /** Nothing is left between units. */
+        UNITS,
+        /** A search that did not come to an end: more may be left than is shown. */
+        SEARCH
+    }
 
     /** One line with one leveling. */
     record LeveledLane(Lane lane, Leveling leveling) {}

@@ -2,6 +2,8 @@ package org.cresthaul.clearance;
 
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.clearance.RaiseNeeded.EndedBy;
+import org.cresthaul.clearance.RaiseNeeded.Lane;
 import org.cresthaul.clearance.RaiseNeeded.LeveledLane;
 import org.cresthaul.clearance.RaiseNeeded.Raise;
 import org.cresthaul.clearance.RaiseNeeded.Top;
@@ -42,9 +44,11 @@ final class RaiseReach {
     /** From a raise that meets every demand up to {@code highestM}; the raise itself where even that is not shown. */
     Top from(Raise least, double highestM) {
         double at = least.deckFrontOffsetM();
+        Optional<Lane> last = Optional.empty();
         for (int i = 0; i < MOST_STEPS; i++) {
             StopSignal.current().poll();
             double left = CEILING_M;
+            boolean shown = true;
             Optional<LeveledLane> tightest = Optional.empty();
             for (LeveledLane way : ways) {
                 Optional<Clearance> spare = new PassageSearch(
@@ -52,21 +56,27 @@ final class RaiseReach {
                         .leastSpareBelow(way.lane().soffit(), way.lane().demand(), left);
                 if (spare.isPresent() && (!spare.get().proven() || spare.get().valueM() - SpanSearch.WITHIN_M < left)) {
                     tightest = Optional.of(way);
-                    left = spare.get().proven() ? spare.get().valueM() - SpanSearch.WITHIN_M : 0;
+                    shown = spare.get().proven();
+                    left = shown ? spare.get().valueM() - SpanSearch.WITHIN_M : 0;
                 }
             }
             RaisedUnits.Left between = units.at(new Raise(at, least.rearM()), 0);
             double step = left / frontRate;
             double unitStep = Math.max(0, between.spareM()) / units.rates().front();
+            boolean byUnits = unitStep < step;
+            last = byUnits ? between.lane() : tightest.map(LeveledLane::lane);
             if (Math.min(step, unitStep) < LEAST_STEP_M) {
-                boolean byUnits = unitStep < step;
-                return new Top(at, byUnits ? between.lane() : tightest.map(LeveledLane::lane), byUnits);
+                return new Top(at, endedBy(byUnits, byUnits ? Double.isFinite(between.spareM()) : shown), last);
             }
             if (at + Math.min(step, unitStep) >= highestM) {
-                return new Top(highestM, Optional.empty(), false);
+                return new Top(highestM, EndedBy.HYDRAULICS, Optional.empty());
             }
             at += Math.min(step, unitStep);
         }
-        return new Top(at, Optional.empty(), false);
+        return new Top(at, EndedBy.SEARCH, last);
+    }
+
+    private static EndedBy endedBy(boolean units, boolean shown) {
+        return !shown ? EndedBy.SEARCH : units ? EndedBy.UNITS : EndedBy.LINE;
     }
 }

@@ -149,6 +149,7 @@ public enum Code {
     RAISE_END_STRUCTURE,
     RAISE_END_UNITS,
     RAISE_END_GROUND,
+    RAISE_END_NOT_SHOWN,
 
     // places
     BLOCKED_HERE,

@@ -92,6 +92,7 @@ public record RaiseBand(
             case STRUCTURE -> Sentence.of(Code.RAISE_END_STRUCTURE).with("place", endsWhere);
             case UNITS -> Sentence.of(Code.RAISE_END_UNITS).with("place", endsWhere);
             case GROUND -> Sentence.of(Code.RAISE_END_GROUND).with("place", endsWhere);
+            case NOT_SHOWN -> Sentence.of(Code.RAISE_END_NOT_SHOWN).with("place", endsWhere);
         };
     }
 }

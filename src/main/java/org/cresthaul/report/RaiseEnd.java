@@ -9,7 +9,9 @@ public enum RaiseEnd implements Worded {
     GROUND("ground"),
     STRUCTURE("structure"),
     /** The gap between two of them closes. */
-    UNITS("units");
+    UNITS("units"),
+    /** Nothing: more may be clear, and is not shown to be. */
+    NOT_SHOWN("not shown");
 
     private final String word;
 

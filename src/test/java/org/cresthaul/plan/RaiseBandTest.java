@@ -12,6 +12,7 @@ import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.RouteCheck;
 import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.language.English;
 import org.cresthaul.plan.Admission.Raise;
 import org.cresthaul.report.ConfigurationVerdict;
 import org.cresthaul.report.GapFinding;
@@ -106,6 +107,22 @@ class RaiseBandTest {
         assertEquals(0.085, band.aimM(), 1e-9);
         assertEquals(0.06, band.gapM(), 1e-9);
         assertTrue(band.wide());
+    }
+
+    /** What is not shown is neither ground nor hydraulics, and the page has words for every end. */
+    @Test
+    void aSearchThatEndsUndecidedIsTold() throws Exception {
+        RaiseBand band = find(new Known(0.20, RaiseEnd.HYDRAULICS, 0.04), new Known(0.12, RaiseEnd.NOT_SHOWN, 0.01))
+                .orElseThrow();
+        assertEquals("H1", band.endsWhere());
+        assertEquals(
+                "no more is shown to be clear at H1",
+                English.of(List.of(band.end())).get(0));
+        String page = Files.readString(Path.of("web/panels/plan/plansteps.js"));
+        for (RaiseEnd end : RaiseEnd.values()) {
+            String word = end.word().contains(" ") ? "'" + end.word() + "'" : end.word();
+            assertTrue(page.contains("\n  " + word + ": "), word);
+        }
     }
 
     @Test
