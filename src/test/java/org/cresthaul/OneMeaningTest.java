@@ -1,11 +1,13 @@
 package org.cresthaul;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -15,7 +17,7 @@ import org.junit.jupiter.api.Test;
 /** A short word that could stand for much stands for one thing in the program. */
 class OneMeaningTest {
     /** Each was the name of two to nine types at a time, or could become it. */
-    private static final TreeSet<String> WORDS = new TreeSet<>(java.util.List.of(
+    private static final TreeSet<String> WORDS = new TreeSet<>(List.of(
             "Plan",
             "Passage",
             "Place",
@@ -40,6 +42,8 @@ class OneMeaningTest {
                         JavaClass::getSimpleName,
                         TreeMap::new,
                         Collectors.mapping(JavaClass::getName, Collectors.toCollection(TreeSet::new))));
+        // What was read is the program, so that nothing found means nothing there.
+        assertTrue(program.contain("org.cresthaul.plan.Plan") && program.size() > 700, "" + program.size());
         several.values().removeIf(names -> names.size() < 2);
         assertEquals(Map.of(), several);
     }

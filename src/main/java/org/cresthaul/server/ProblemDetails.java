@@ -12,7 +12,7 @@ import org.cresthaul.units.InputProblem;
  * @param detail what it was this time
  * @param problems places to mend; empty when no place can be named
  */
-record ProblemDetails(String type, String title, int status, String detail, List<PlaceToMend> problems) {
+record ProblemDetails(String type, String title, int status, String detail, List<PlaceToCorrect> problems) {
     static final String MEDIA_TYPE = "application/problem+json";
 
     ProblemDetails {
@@ -27,9 +27,9 @@ record ProblemDetails(String type, String title, int status, String detail, List
      * @param message what is wrong
      * @param remedy what to do about it
      */
-    record PlaceToMend(String pointer, String code, String message, String remedy) {
-        static PlaceToMend of(InputProblem problem) {
-            return new PlaceToMend(problem.pointer(), problem.code(), problem.message(), problem.remedy());
+    record PlaceToCorrect(String pointer, String code, String message, String remedy) {
+        static PlaceToCorrect of(InputProblem problem) {
+            return new PlaceToCorrect(problem.pointer(), problem.code(), problem.message(), problem.remedy());
         }
     }
 
@@ -39,6 +39,6 @@ record ProblemDetails(String type, String title, int status, String detail, List
                 kind.title(),
                 kind.status(),
                 detail,
-                problems.stream().map(PlaceToMend::of).toList());
+                problems.stream().map(PlaceToCorrect::of).toList());
     }
 }
