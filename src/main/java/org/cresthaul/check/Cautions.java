@@ -9,6 +9,7 @@ import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.report.Caution;
 import org.cresthaul.report.Caution.When;
+import org.cresthaul.report.Haul;
 import org.cresthaul.report.HazardFindings;
 import org.cresthaul.report.ReportCell;
 import org.cresthaul.rig.LevelStance;
@@ -74,6 +75,11 @@ public final class Cautions {
                                 .map(axles ->
                                         Sentence.of(Code.CAUTION_COMMANDED).with("axles", axles)))
                 .toList();
+    }
+
+    /** That a unit is left off which was there when the heights were measured. */
+    static List<Sentence> leftOff(Haul haul) {
+        return haul.rig().isMeasured(haul.stance()) ? List.of() : List.of(Sentence.of(Code.CAUTION_LEFT_OFF));
     }
 
     static List<Sentence> reversing() {

@@ -112,7 +112,8 @@ public final class RouteCheck {
                 findings,
                 loads.report(),
                 ReversingCheck.of(haul.rig(), haul.stance()),
-                Stream.concat(Cautions.of(haul.route()).stream(), Cautions.of(haul.stance()).stream())
+                Stream.of(Cautions.of(haul.route()), Cautions.of(haul.stance()), Cautions.leftOff(haul))
+                        .flatMap(List::stream)
                         .toList(),
                 new SurveyFirst(
                         SurveyOrder.places(

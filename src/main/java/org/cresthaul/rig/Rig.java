@@ -82,6 +82,11 @@ public record Rig(
         return stances.stream().flatMap(s -> LeftOff.combinationsOf(s).stream()).toList();
     }
 
+    /** Whether a stance stands as somebody measured it, or has a unit left off. */
+    public boolean isMeasured(LevelStance one) {
+        return stances.stream().anyMatch(s -> s.name().equals(one.name()));
+    }
+
     /** The combinations of the stance that one of them belongs to, as measured first. */
     public List<LevelStance> combinationsWith(LevelStance one) {
         return stances.stream()

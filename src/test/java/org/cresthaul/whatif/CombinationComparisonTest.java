@@ -10,6 +10,8 @@ import java.util.Objects;
 import org.cresthaul.check.RouteCheck;
 import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.report.Haul;
@@ -137,6 +139,21 @@ class CombinationComparisonTest {
                 with.groups().stream().map(Comparison.GroupLoad::group).toList());
         assertTrue(groups.remove("jeep"), groups.toString());
         assertTrue(without.groups().stream().noneMatch(g -> g.group().equals("jeep")));
+    }
+
+    /** Nobody measured how it stands without the jeep: report and plan say so, and only then. */
+    @Test
+    void thatHeightsWereMeasuredOtherwiseIsTold() {
+        Sentence told = Sentence.of(Code.CAUTION_LEFT_OFF);
+        List<Boolean> reports = rig.combinations().stream()
+                .map(c -> PLANNER.check(haul(rig, c)).cautions().contains(told))
+                .toList();
+        assertEquals(List.of(false, true), reports);
+        assertTrue(found.cautions().contains(told));
+        Haul without = haul(rig, rig.combinations().get(1));
+        assertTrue(CompletePlan.of(without, PLANNER.check(without), PlanOptions.defaults())
+                .cautions()
+                .contains(told));
     }
 
     @Test
