@@ -4,7 +4,8 @@ import { ALL } from '../report/listing.js';
  * The page's state and the one way to change it. No DOM here.
  *
  * inputs     what is in force: {route, rig, limits, stance, margins}; route and rig are {id, name, text, json}, id
- *            null for a file from disk; limits likewise, or left out, or NO_LIMITS; stance null means the rig's first
+ *            null for a file from disk; limits likewise, or left out, or NO_LIMITS; stance null means
+ *            "loaded", or the rig's first
  * candidate  inputs that were offered and refused, with the problem; the inputs in force stay untouched
  * progress   how far the check that runs has come: {state, at, cells, places, configurations, found}, or null
  * problem    why the last attempt to open or check failed; notice what a link asked for in vain

@@ -79,9 +79,15 @@ export const allCoupled = (text, stance, word) => {
 export const stancesOf = rig => listOf(rig?.json?.stances)
   .filter(stance => typeof stance?.name === 'string').flatMap(combinationsOf);
 
-/** The combination when the rig has it, else null: the rig's first stance. */
+/** The combination when the rig has it, else null: the usual one. */
 export const stanceIn = (rig, name) => (stancesOf(rig).includes(name) ? name : null);
 
-/** Index of the measured stance that a combination is of; the first one's where none is named. */
-export const measuredOf = (json, name) =>
-  Math.max(0, listOf(json?.stances).findIndex(stance => combinationsOf(stance ?? {}).includes(name)));
+/** What the server checks where none is named: "loaded", else the first. */
+export function usualStance(rig) {
+  const names = stancesOf(rig);
+  return names.includes('loaded') ? 'loaded' : names[0];
+}
+
+/** Index of the measured stance that a combination is of; the usual one's where none is named. */
+export const measuredOf = (json, name) => Math.max(0, listOf(json?.stances)
+  .findIndex(stance => combinationsOf(stance ?? {}).includes(name ?? usualStance({ json }))));

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import test from 'node:test';
 import { changesOf, copied, emptied, missingIn } from '../../../web/rig/changes.js';
-import { measuredOf, combinationsOf } from '../../../web/rig/leftoff.js';
+import { combinationsOf, measuredOf, usualStance } from '../../../web/rig/leftoff.js';
 import { massOf, massText } from '../../../web/rig/unitweight.js';
 
 const textOf = name => readFileSync(new URL(`../../../sample-routes/${name}.rig.json`, import.meta.url), 'utf8');
@@ -199,4 +199,13 @@ test('units may be left off from the rear, until another comes behind them', () 
     weight: '9,000 lb', cgX: '13 ft', cgH: '30 in',
   };
   assert.deepEqual(stance(by(off, 'jeep-on', jeep)).jeeps.map(({ states }) => states), [['in'], undefined]);
+});
+
+/** As StanceChoice of the server has it: the drawing is of the stance that is checked. */
+test('where no stance is named it is the one that the server checks', () => {
+  const of = (...names) => ({ json: { stances: names.map(name => ({ name })) } });
+  assert.deepEqual([of('empty', 'loaded'), of('empty'), of('loaded', 'empty')].map(usualStance),
+    ['loaded', 'empty', 'loaded']);
+  assert.equal(measuredOf(of('empty', 'loaded').json, null), 1);
+  assert.equal(measuredOf(of('empty', 'loaded').json, 'empty'), 0);
 });

@@ -1,6 +1,6 @@
 /** Route, rig, stance and margins in force, samples to choose from, and the way in for files from disk. */
 import { el, replace } from '../../dom.js';
-import { stancesOf } from '../../rig/leftoff.js';
+import { stancesOf, usualStance } from '../../rig/leftoff.js';
 import { MARGINS, marginsOf, saidMargins } from '../../page/margins.js';
 import { required } from '../../text/format.js';
 
@@ -57,7 +57,7 @@ export function mountInputs(root, { store, actions }) {
       offer(route, samples?.routes ?? [], force?.route);
       offer(rig, samples?.rigs ?? [], force?.rig);
       const stances = stancesOf(force?.rig);
-      setOptions(stance.select, stances.map(name => [name, name]), force?.stance ?? stances[0]);
+      setOptions(stance.select, stances.map(name => [name, name]), force?.stance ?? usualStance(force?.rig));
       kept.forEach(({ key, input }) => {
         input.value = force?.margins?.[key] ?? '';
       });
