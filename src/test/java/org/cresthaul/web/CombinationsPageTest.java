@@ -71,7 +71,9 @@ class CombinationsPageTest extends OnSmallFiles {
         assertEquals(2, browser.list("#combination-table tbody tr").size());
         assertEquals(outcomes.get(1), browser.find("#route-plan").getDomAttribute("data-outcome"));
         assertTrue(browser.find("#rig-stance").getText().contains("Checked is \"loaded, without jeep\""));
-        assertTrue(((String) browser.run("return decodeURIComponent(location.hash)")).contains("loaded, without jeep"));
+        browser.await(
+                "the address follows",
+                b -> ((String) b.run("return decodeURIComponent(location.hash)")).contains("loaded, without jeep"));
 
         // Another question, and what was compared is gone.
         browser.run("document.querySelector('#plan-no-raising').closest('details').open = true");
