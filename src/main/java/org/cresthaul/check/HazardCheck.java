@@ -42,6 +42,11 @@ public final class HazardCheck {
     private final Map<Setting, Judgment> raised = new HashMap<>();
 
     private final boolean mayGoAlone;
+    /**
+     * Whether what is shown of a booster over the ground and under the structure is shown where units are looked at.
+     */
+    private final boolean unitsPassJudgedWays;
+
     private final List<Passage> passages;
     private final long points;
     private final Trailer trailer;
@@ -109,6 +114,9 @@ public final class HazardCheck {
                 ? Optional.empty()
                 : Optional.of(new SideCheck(chainageM, above, overheadM, surroundings.sagM(), Code.AT_OVERHEAD));
         units = unitCheck(chainageM, between);
+        unitsPassJudgedWays = between.stream()
+                .allMatch(
+                        lane -> sides().flatMap(s -> s.lanes().stream()).anyMatch(l -> l.passage() == lane.passage()));
     }
 
     private static Optional<UnitCheck> unitCheck(double chainageM, List<RaiseNeeded.Lane> lanes) {
@@ -336,7 +344,8 @@ public final class HazardCheck {
 
     /** What was found without the booster, with the gaps between the units that there are with it. */
     private Judgment withUnits(Judgment alone, Setting setting) {
-        return judgment(alone.ground, alone.overhead, betweenUnits(setting));
+        Setting ahead = unitsPassJudgedWays ? withoutBooster(setting) : setting;
+        return judgment(alone.ground, alone.overhead, units.map(u -> u.judge(setting, ahead)));
     }
 
     private Judgment judgment(

@@ -1,7 +1,9 @@
 package org.cresthaul.check;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.clearance.Coupling;
 import org.cresthaul.clearance.Demand;
@@ -28,6 +30,11 @@ import org.cresthaul.road.RoadProfile;
 final class UnitCheck {
     private final double chainageM;
     private final List<RaiseNeeded.Lane> lanes;
+    /** What is left at kingpins, where it was found: it may be asked for again with a booster. */
+    private final Map<Way, UnitSearch.Look> kingpins = new HashMap<>();
+
+    /** One line, by its number, driven in one setting with one leveling. */
+    private record Way(int line, Setting setting, Leveling leveling) {}
 
     /**
      * The least gap over all lines and levelings, and the verdict.
@@ -99,12 +106,24 @@ final class UnitCheck {
      * another.
      */
     Judged judge(Setting setting) {
+        return judge(setting, setting);
+    }
+
+    /**
+     * The same of a setting with boosters that never carry the trailer.
+     *
+     * @param alone without them, as judged before: then what is left at kingpins is known
+     */
+    Judged judge(Setting setting, Setting alone) {
         List<Passed> passages = new ArrayList<>();
-        for (RaiseNeeded.Lane lane : lanes) {
+        for (int i = 0; i < lanes.size(); i++) {
+            RaiseNeeded.Lane lane = lanes.get(i);
+            List<Demand> demands = List.of(lane.demand(), freeOfContact(lane));
             for (Leveling leveling : setting.levelings()) {
                 UnitSearch search = new UnitSearch(lane.passage(), setting, leveling);
-                Passed passed =
-                        new Passed(lane, leveling, search, search.look(List.of(lane.demand(), freeOfContact(lane))));
+                UnitSearch.Look ahead =
+                        kingpins.computeIfAbsent(new Way(i, alone, leveling), w -> search.lookAtKingpins(demands));
+                Passed passed = new Passed(lane, leveling, search, search.lookAtHinges(ahead, demands));
                 if (passed.look.least().isPresent()) {
                     passages.add(passed);
                 }

@@ -17,6 +17,8 @@ import org.cresthaul.rig.Setting;
 public final class UnitSearch {
     /** How far above the true minimum the answer may lie for the bend's sake, meters. */
     private static final double WITHIN_M = 2.5e-4;
+    /** Before the first coupling. */
+    private static final Look NOWHERE = new Look(Optional.empty(), List.of(), Optional.empty());
     /** Halvings until the place of a bend is told to a few micrometers. */
     private static final int HALVINGS = 50;
 
@@ -65,17 +67,37 @@ public final class UnitSearch {
      * @param demands its accuracy of an elevation is that of one support's height, its other accuracy that of the gap
      */
     public Look look(List<Demand> demands) {
-        return look(demands, true);
+        return lookAtHinges(lookAtKingpins(demands), demands);
+    }
+
+    /**
+     * The part of {@link #look} that kingpins have in it: boosters that never carry the trailer change nothing in it.
+     */
+    public Look lookAtKingpins(List<Demand> demands) {
+        return look(NOWHERE, demands, true, 1, places.shape.trailerIndex());
+    }
+
+    /**
+     * As {@link #look}, where it is known what is left at kingpins.
+     *
+     * @param kingpins of this search, or of the same setting without boosters that never carry the trailer
+     */
+    public Look lookAtHinges(Look kingpins, List<Demand> demands) {
+        return look(kingpins, demands, true, places.shape.trailerIndex() + 1, last());
     }
 
     /** As {@link #look(List)}, but where the steer axle stands then is not sought: some place stands for it. */
     Look lookAtSpares(List<Demand> demands) {
-        return look(demands, false);
+        return look(NOWHERE, demands, false, 1, last());
     }
 
-    private Look look(List<Demand> demands, boolean placed) {
-        Look look = new Look(Optional.empty(), List.of(), Optional.empty());
-        for (int k = 1; k < places.shape.units().size() && look.undecided.isEmpty(); k++) {
+    private int last() {
+        return places.shape.units().size() - 1;
+    }
+
+    private Look look(Look ahead, List<Demand> demands, boolean placed, int from, int to) {
+        Look look = ahead;
+        for (int k = from; k <= to && look.undecided.isEmpty(); k++) {
             Coupling coupling = Coupling.aheadOf(places.shape, k);
             Optional<UnitGaps> gaps = UnitSolids.at(places.shape, setting, k);
             if (gaps.isEmpty()) {

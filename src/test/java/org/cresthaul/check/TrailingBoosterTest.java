@@ -7,9 +7,11 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.cresthaul.exchange.rigfile.RigFile;
 import org.cresthaul.exchange.routefile.RouteFile;
+import org.cresthaul.report.GapFinding;
 import org.cresthaul.report.Margins;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Hazard;
@@ -59,6 +61,8 @@ class TrailingBoosterTest {
                 assertEquals(other.verdict(), one.verdict(), where);
                 near(other.ground(), one.ground(), where);
                 near(other.overhead(), one.overhead(), where);
+                // What is left at the kingpin was found without the booster, if at all, and is the very same.
+                assertEquals(between(other), between(one), where);
                 compared++;
             }
         }
@@ -69,6 +73,14 @@ class TrailingBoosterTest {
             Optional<SideCheck.JudgedSide> expected, Optional<SideCheck.JudgedSide> found, String where) {
         assertEquals(expected.isPresent(), found.isPresent(), where);
         found.ifPresent(f -> assertEquals(expected.get().gap().valueM(), f.gap().valueM(), WITHIN_M, where));
+    }
+
+    /** Gap, need, place and verdict between units. */
+    private static List<Object> between(HazardCheck.Judgment judgment) {
+        GapFinding gap = judgment.between();
+        return gap == null
+                ? List.of()
+                : List.of(gap.valueM(), gap.requiredM(), gap.distanceM(), gap.line(), gap.leveling(), gap.verdict());
     }
 
     private static Rig rig(String text) throws InputRejected, IOException {
