@@ -13,6 +13,7 @@ import java.util.Optional;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.RouteTexts;
 import org.cresthaul.store.ProjectStore;
+import org.cresthaul.units.JsonEdit;
 
 /** A server on a free port with one small invented route and rig, and a client for it. */
 public final class TestServer implements AutoCloseable {
@@ -67,9 +68,22 @@ public final class TestServer implements AutoCloseable {
         return new TestServer(small());
     }
 
+    /** The same without the corner, which takes longer to be judged than all the rest of them. */
+    public static TestServer ofSmallFilesWithoutCorner() {
+        String without = JsonEdit.edit(RouteTexts.ROUTE, "/features/6", "absent");
+        if (without.contains("\"template\"")) {
+            throw new IllegalStateException("the corner is another feature now");
+        }
+        return new TestServer(small(without));
+    }
+
     static Samples small() {
+        return small(RouteTexts.ROUTE);
+    }
+
+    private static Samples small(String route) {
         return new Samples(
-                List.of(new Sample("small.route.geojson", RouteTexts.ROUTE.getBytes(StandardCharsets.UTF_8))),
+                List.of(new Sample("small.route.geojson", route.getBytes(StandardCharsets.UTF_8))),
                 List.of(new Sample("small.rig.json", RigTexts.RIG.getBytes(StandardCharsets.UTF_8))),
                 List.of(new Sample("small.basemap.geojson", BASE_MAP.getBytes(StandardCharsets.UTF_8))));
     }

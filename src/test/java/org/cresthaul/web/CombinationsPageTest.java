@@ -13,7 +13,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 
 /** A jeep that may be left off, from the form that says so to the plans side by side and the sheet without it. */
-class CombinationsPageTest extends OnSmallFiles {
+class CombinationsPageTest extends OnSmallFilesWithoutCorner {
     @TempDir
     private Path folder;
 

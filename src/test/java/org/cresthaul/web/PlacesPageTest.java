@@ -12,7 +12,7 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 
 /** Hazards and stopping places of the route, added, moved and taken out on the page, by keyboard and on the map. */
-class PlacesPageTest extends OnSmallFiles {
+class PlacesPageTest extends OnSmallFilesWithoutCorner {
     @BeforeEach
     void open() {
         openPage(900);

@@ -16,7 +16,7 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 
 /** The rig, taped on the page: figures by keyboard, the drawing that echoes them, and the way back. */
-class RigPageTest extends OnSmallFiles {
+class RigPageTest extends OnSmallFilesWithoutCorner {
     private static final ObjectMapper JSON = new ObjectMapper();
     /** A hundred and more are walked under Node.js; every one here is a check. */
     private static final int STEPS = 6;
