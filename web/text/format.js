@@ -133,15 +133,19 @@ export function fine(valueM, system, rounding) {
 /** A share, rounded down: "12.5 %". */
 export const percentDown = share => `${(Math.floor(share * 1000 + 1e-9) / 10).toFixed(1)} %`;
 
-/** A signed distance along the road at a hazard, to 1 in or 1 cm, in words: "12 ft 3 in past". */
-export function alongRoad(distanceM, system) {
+/**
+ * A signed distance along the road at a hazard, to 1 in or 1 cm, in words: "12 ft 3 in past".
+ *
+ * @param there what is said where there is none
+ */
+export function alongRoad(distanceM, system, there = 'at the point') {
   if (!isNumber(distanceM)) {
     return UNKNOWN;
   }
   const step = system === 'us' ? INCH_M : 0.01;
   const count = stepsIn(distanceM, step, 'nearest');
   if (count === 0) {
-    return 'at the point';
+    return there;
   }
   const size = Math.abs(count);
   const text = system === 'us' ? feetAndInches(size * 8) : `${decimals(size / 100, 2)} m`;

@@ -116,6 +116,7 @@ test('a place on the road is told from the point it is measured from', () => {
   assert.equal(format.alongRoad(-3.7338, 'us'), '12 ft 3 in before');
   assert.equal(format.alongRoad(0.3048, 'us'), '1 ft 0 in past');
   assert.equal(format.alongRoad(0.004, 'us'), 'at the point');
+  assert.equal(`from ${format.alongRoad(0, 'us', 'the point')}`, 'from the point');
   assert.equal(format.alongRoad(-2.5, 'metric'), '2.50 m before');
 });
 

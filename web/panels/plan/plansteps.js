@@ -115,7 +115,8 @@ function passageStep({ place, landmark, passage }, plan, units, actions) {
       el('span', { class: 'step-what' },
         [!whole && kindOf(passage.kind).word, landmark].filter(Boolean).join(' · '))),
     kindOf(passage.kind).atPoint
-      && `Front from ${alongRoad(passage.frontFromM, units)} to ${alongRoad(passage.frontToM, units)}.`,
+      && `Front from ${alongRoad(passage.frontFromM, units, 'the point')} `
+        + `to ${alongRoad(passage.frontToM, units, 'the point')}.`,
     passage.blocked && el('p', { class: 'step-blocked' }, 'Blocks: ', passage.reasons.join('; ')),
     passage.condition && el('p', { class: 'step-condition' }, `Condition: ${passage.condition}.`),
     raised && el('p', { class: 'step-do' }, 'Passed raised: ', raised, '.'),

@@ -10,6 +10,14 @@ const heads = names => el('thead', {}, el('tr', {}, names.map(name => el('th', {
 /** Does it fit: in words, never by color. */
 const fits = (answer, yes, no) => (answer === null ? 'unknown' : answer ? yes : no);
 
+/** How far the track is seen: what decides where nothing but signs tells of a train. */
+function seen({ warning, sightM }, units) {
+  if (sightM === null) {
+    return warning === 'passive' && el('span', { class: 'hazard-side' }, 'not known how far');
+  }
+  return el('span', { class: 'hazard-side' }, `seen ${room(sightM, units, 'down')}`);
+}
+
 export function crossingTable({ crossings }, units) {
   if (crossings.length === 0) {
     return null;
@@ -27,13 +35,13 @@ export function crossingTable({ crossings }, units) {
       el('th', { scope: 'row' }, el('span', { class: 'hazard-id' }, c.hazard), ` ${c.name}`,
         c.crossingNumber && el('span', { class: 'hazard-side' }, c.crossingNumber)),
       el('td', { class: 'figure' }, seconds(c.clearSeconds, 'up')),
-      el('td', { class: 'figure' }, seconds(c.warningSeconds, 'down')),
+      el('td', { class: 'figure' }, c.warning === 'passive' ? 'signs only' : seconds(c.warningSeconds, 'down')),
       el('td', { class: 'figure' }, seconds(c.reserveSeconds, 'down')),
       el('td', {}, fits(c.fits, 'yes', 'no')),
       el('td', { class: 'figure' }, room(c.storageM, units, 'down')),
       el('td', { class: 'figure' }, room(c.storageNeededM, units, 'up'),
         el('span', { class: 'hazard-side' }, fits(c.storageFits, 'there is', 'there is not'))),
-      el('td', { class: 'figure' }, room(c.sightNeededM, units, 'up')),
+      el('td', { class: 'figure' }, room(c.sightNeededM, units, 'up'), seen(c, units)),
       el('td', {}, el('ul', { class: 'crossing-advice' }, c.advice.map(text => el('li', {}, text))))))))));
 }
 

@@ -397,12 +397,17 @@ final class PlanSteps {
                 StepKind.PASSAGE,
                 passage.fromChainageM(),
                 place.name(),
-                place.landmark(),
+                landmark(place, fromM),
                 null,
                 null,
                 null,
                 passage,
                 null);
+    }
+
+    /** Where a stretch goes on in another configuration, nothing stands by the road that stands at its beginning. */
+    private static String landmark(PlanPlace place, double fromM) {
+        return place.pointLike() || fromM <= place.fromM() ? place.landmark() : null;
     }
 
     private ConditionKind condition(PlanPlace place, Verdict verdict) {

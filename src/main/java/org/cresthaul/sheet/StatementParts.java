@@ -13,6 +13,7 @@ import org.cresthaul.report.LoadSheet;
 import org.cresthaul.report.TapeLine;
 import org.cresthaul.rig.Identity;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.route.CrossingTraffic.Warning;
 import org.cresthaul.sheet.Statement.AxleRow;
 import org.cresthaul.sheet.Statement.AxleTable;
 import org.cresthaul.sheet.Statement.HazardEntry;
@@ -320,6 +321,10 @@ final class StatementParts {
                     .seconds(c.clearSeconds(), at + "/clearSeconds");
             if (c.warningSeconds() != null) {
                 say.words("; least warning ").seconds(c.warningSeconds(), at + "/warningSeconds");
+            }
+            if (c.warning() == Warning.PASSIVE && c.sightNeededM() != null && c.sightM() != null) {
+                say.words("; signs only, see along the track ").distance(c.sightNeededM(), at + "/sightNeededM");
+                say.words(", seen ").distance(c.sightM(), at + "/sightM");
             }
             if (c.reserveSeconds() != null) {
                 say.words("; reserve ").secondsLeft(c.reserveSeconds(), at + "/reserveSeconds");

@@ -113,6 +113,17 @@ class SampleRoutePlanTest {
         assertTrue(passages(plan).stream().allMatch(p -> p.verdict() == Verdict.CLEAR));
     }
 
+    /** The booster is close-coupled on the valley road: the sign at its beginning is not there a second time. */
+    @Test
+    void whereAStretchGoesOnNothingStandsThatStandsAtItsBeginning() {
+        assertEquals(
+                List.of("sign at the first cattle guard", "none"),
+                LOADED.plan(PlanOptions.defaults()).steps().stream()
+                        .filter(s -> s.passage() != null && s.passage().hazard().equals("S01"))
+                        .map(s -> Objects.toString(s.landmark(), "none"))
+                        .toList());
+    }
+
     /**
      * By hand, from the default times: at P01 3 min to stop and 3 for the axle; at P02 3, the booster 40, its air 2 and
      * its shim 10; at P03 3 and the notch 15; two stops of 3 at the main line, to raise (4) and to lower (4). And 3 mph

@@ -5,9 +5,9 @@ import org.cresthaul.server.TestServer;
 import org.junit.jupiter.api.BeforeAll;
 
 /** Tests of the page that ask about the rig or other places: the corner takes longer to be judged than all the rest. */
-abstract class OnSmallFilesWithoutCorner extends OnSmallFiles {
+abstract class OnSmallFilesWithoutCorner extends OnOwnServer {
     @BeforeAll
-    static void start() throws IOException {
-        start(TestServer.ofSmallFilesWithoutCorner());
+    static void startWithoutCorner() throws IOException {
+        begin(TestServer.ofSmallFilesWithoutCorner());
     }
 }

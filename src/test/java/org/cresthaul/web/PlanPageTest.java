@@ -129,6 +129,7 @@ class PlanPageTest {
         assertTrue(plan.path("changes").asInt() > 0, "the sample changes on the way");
         assertEquals(plan.path("changes").asText(), attribute("#plan-figures", "data-changes"));
         assertSteps(plan);
+        int passives = 0;
         for (JsonNode crossing : plan.path("crossings")) {
             assertEquals(
                     crossing.path("clearSeconds").asDouble(),
@@ -136,7 +137,16 @@ class PlanPageTest {
                             "#crossing-table tr[data-hazard='"
                                     + crossing.path("hazard").asText() + "']",
                             "data-clear-seconds")));
+            String row = browser.find("#crossing-table tr[data-hazard='"
+                            + crossing.path("hazard").asText() + "']")
+                    .getText();
+            // No devices and so no warning, which is not a warning that nobody knows.
+            boolean passive = crossing.path("warning").asText().equals("passive");
+            passives += passive ? 1 : 0;
+            assertEquals(passive, row.contains("signs only"), row);
+            assertEquals(crossing.path("sightM").isNumber(), row.contains("seen "), row);
         }
+        assertTrue(passives > 0, "a crossing of the sample has signs only");
         List<WebElement> rows = browser.list("#robustness-table tbody tr");
         assertEquals(plan.at("/robustness/rows").size(), rows.size());
         for (int i = 0; i < rows.size(); i++) {
