@@ -65,8 +65,24 @@ public final class LeftOff {
         return staying;
     }
 
+    /** What a stance of a rig runs without, that was there when it was measured: from the front. */
+    public static List<UnitName> unitsOf(Rig rig, LevelStance stance) {
+        return rig.stances().stream()
+                .filter(measured ->
+                        combinationsOf(measured).stream().anyMatch(c -> c.name().equals(stance.name())))
+                .findFirst()
+                .map(measured -> off(
+                        measured, stance.jeeps().size(), stance.boostersBehind().size()))
+                .orElse(List.of());
+    }
+
     /** "loaded, without jeep 2 and booster 3" */
     private static String name(LevelStance measured, int jeeps, int behind) {
+        return measured.name() + ", without "
+                + off(measured, jeeps, behind).stream().map(UnitName::word).collect(Collectors.joining(" and "));
+    }
+
+    private static List<UnitName> off(LevelStance measured, int jeeps, int behind) {
         List<UnitName> off = new ArrayList<>();
         for (int i = jeeps; i < measured.jeeps().size(); i++) {
             off.add(UnitName.jeep(i + 1));
@@ -74,6 +90,6 @@ public final class LeftOff {
         for (int i = behind; i < measured.boostersBehind().size(); i++) {
             off.add(UnitName.booster(i + 2));
         }
-        return measured.name() + ", without " + off.stream().map(UnitName::word).collect(Collectors.joining(" and "));
+        return off;
     }
 }

@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.Identity;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.route.Candidate;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.sheet.Statement.Row;
@@ -18,10 +19,13 @@ import org.cresthaul.units.RoundedFigures;
 final class ClerkFacts {
     private final Sources sources;
     private final Identity identity;
+    private final List<UnitName> leftOff;
 
-    ClerkFacts(Sources sources, Identity identity) {
+    /** @param leftOff units that the files tell of and the combination runs without */
+    ClerkFacts(Sources sources, Identity identity, List<UnitName> leftOff) {
         this.sources = sources;
         this.identity = identity;
+        this.leftOff = leftOff;
     }
 
     /** Every leg with where it begins and ends. */
@@ -79,11 +83,11 @@ final class ClerkFacts {
         rows.add(row("Permit number", sources.route().permit()));
         rows.add(row("Tractor, VIN and plate", identity.tractor()));
         if (sources.equipment().hasJeep()) {
-            rows.add(row("Jeep, VIN and plate", identity.jeep()));
+            rows.add(row("Jeep, VIN and plate", coupled(identity.jeep(), UnitName.Kind.JEEP)));
         }
         rows.add(row("Trailer, VIN and plate", identity.trailer()));
         if (sources.equipment().hasBooster()) {
-            rows.add(row("Booster, VIN and plate", identity.booster()));
+            rows.add(row("Booster, VIN and plate", coupled(identity.booster(), UnitName.Kind.BOOSTER)));
         }
         if (sources.equipment().isLoaded()) {
             rows.add(row("Load, make and serial", identity.load()));
@@ -96,6 +100,18 @@ final class ClerkFacts {
         rows.add(row(
                 "Tires, size and rating", tires.isEmpty() ? Optional.empty() : Optional.of(String.join("; ", tires))));
         return rows;
+    }
+
+    /** The file has one text for all jeeps, and one for all boosters: which of them are not there is said behind it. */
+    private Optional<String> coupled(Optional<String> all, UnitName.Kind kind) {
+        List<String> off = leftOff.stream()
+                .filter(u -> u.kind() == kind)
+                .map(UnitName::told)
+                .toList();
+        return off.isEmpty()
+                ? all
+                : all.map(a -> a + "; of these, " + String.join(" and ", off) + (off.size() == 1 ? " is" : " are")
+                        + " left off");
     }
 
     /** Of the axles of a kind, as the rig file tells them; null where it does not. */

@@ -11,6 +11,7 @@ import org.cresthaul.report.Margins;
 import org.cresthaul.report.Report;
 import org.cresthaul.report.SurveyFirst;
 import org.cresthaul.report.Verdict;
+import org.cresthaul.rig.LeftOff;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.HazardKind;
@@ -143,8 +144,9 @@ public record Statement(
      * from.
      */
     public static Statement of(Plan plan, Report report, Route route, Rig rig, LevelStance stance, UnitSystem units) {
+        Sources sources = new Sources(plan, report, route, stance, units, Catalog.ENGLISH);
         return new StatementParts(
-                        new Sources(plan, report, route, stance, units, Catalog.ENGLISH), stance, rig.identity())
+                        sources, stance, new ClerkFacts(sources, rig.identity(), LeftOff.unitsOf(rig, stance)))
                 .statement();
     }
 }

@@ -11,7 +11,6 @@ import org.cresthaul.plan.Texts;
 import org.cresthaul.report.LoadFinding;
 import org.cresthaul.report.LoadSheet;
 import org.cresthaul.report.TapeLine;
-import org.cresthaul.rig.Identity;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.route.CrossingTraffic.Warning;
 import org.cresthaul.sheet.Statement.AxleRow;
@@ -29,10 +28,10 @@ final class StatementParts {
     private final LevelStance stance;
     private final ClerkFacts facts;
 
-    StatementParts(Sources sources, LevelStance stance, Identity identity) {
+    StatementParts(Sources sources, LevelStance stance, ClerkFacts facts) {
         this.sources = sources;
         this.stance = stance;
-        facts = new ClerkFacts(sources, identity);
+        this.facts = facts;
         plan = sources.plan();
     }
 

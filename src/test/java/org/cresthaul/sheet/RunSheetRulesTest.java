@@ -185,9 +185,9 @@ class RunSheetRulesTest {
     private static void assertStatement(
             Plan found, Report report, Route route, LevelStance stance, RunSheet sheet, UnitSystem units) {
         Plan plan = RoundedRecords.of(found);
-        Statement statement = new StatementParts(
-                        new Sources(plan, report, route, stance, units, Catalog.ENGLISH), stance, Identity.UNKNOWN)
-                .statement();
+        Sources sources = new Sources(plan, report, route, stance, units, Catalog.ENGLISH);
+        Statement statement =
+                new StatementParts(sources, stance, new ClerkFacts(sources, Identity.UNKNOWN, List.of())).statement();
         assertEquals(sheet.banner(), statement.banner());
         List<RunSheet.Entry> passages = sheet.legs().stream()
                 .flatMap(l -> l.entries().stream())
