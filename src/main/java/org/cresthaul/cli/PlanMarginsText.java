@@ -10,6 +10,7 @@ import org.cresthaul.plan.CrossingTime;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.Robustness;
 import org.cresthaul.plan.SpareKind;
+import org.cresthaul.route.CrossingTraffic.Warning;
 
 /** What a plan tells besides its way: the rail crossings in time, and how its margins shrink when things are off. */
 final class PlanMarginsText {
@@ -36,7 +37,7 @@ final class PlanMarginsText {
                 c.hazard(),
                 c.name(),
                 seconds(c.clearSeconds()),
-                c.warningSeconds() == null ? "-" : seconds(c.warningSeconds()),
+                warning(c),
                 c.reserveSeconds() == null ? "-" : seconds(c.reserveSeconds()),
                 word(c.fits()),
                 c.storageM() == null ? "-" : figures.distance(c.storageM()),
@@ -61,6 +62,14 @@ final class PlanMarginsText {
         List<Sentence> advice = crossings.get(0).advice();
         return text.append(Words.wrapped(advice.get(advice.size() - 1).toString(), "  ", WIDTH))
                 .toString();
+    }
+
+    /** How long before a train something warns; where nothing but signs stands, that nothing does. */
+    private static String warning(CrossingTime c) {
+        if (c.warningSeconds() != null) {
+            return seconds(c.warningSeconds());
+        }
+        return c.warning() == Warning.PASSIVE ? "signs only" : "unknown";
     }
 
     private static String seconds(double seconds) {

@@ -76,6 +76,30 @@ class PlanCommandTest {
         return new Run(exitCode, out.toByteArray(), err.toString(StandardCharsets.UTF_8));
     }
 
+    /** Signs alone warn of nothing, which is known; devices warn for 20 s at the least (49 CFR 234.225). */
+    @Test
+    void howLongBeforeATrainSomethingWarnsIsNotUnknownWhereThereAreSignsAlone() throws IOException {
+        String crossing = JsonEdit.edit(LEVEL, "/features/2/properties/hazard", "\"rail-crossing\"");
+        String passive = JsonEdit.edit(crossing, "/features/2/properties/warning", "\"passive\"");
+        String active = JsonEdit.edit(crossing, "/features/2/properties/warning", "\"active\"");
+        assertEquals(
+                List.of("signs only", "20.0 s", "unknown"), List.of(warned(passive), warned(active), warned(crossing)));
+    }
+
+    private String warned(String text) throws IOException {
+        String plan = run("plan", Files.writeString(folder.resolve("crossing.route.geojson"), text), rig)
+                .text();
+        List<String> table =
+                plan.substring(plan.indexOf("RAIL CROSSINGS IN TIME")).lines().toList();
+        // Columns stand two blanks apart at the least: the place, its name, how long it takes, then the warning.
+        return table.stream()
+                .filter(line -> line.contains("H01"))
+                .findFirst()
+                .orElseThrow()
+                .strip()
+                .split(" {2,}")[3];
+    }
+
     @Test
     void printsOneLineForEachStepInDrivingOrder() {
         Run plan = run("plan", level, rig);
