@@ -31,10 +31,10 @@ final class UnitCheck {
     private final double chainageM;
     private final List<RaiseNeeded.Lane> lanes;
     /** What is left at kingpins, where it was found: it may be asked for again with a booster. */
-    private final Map<Way, UnitSearch.Look> kingpins = new HashMap<>();
+    private final Map<Drive, UnitSearch.Look> kingpins = new HashMap<>();
 
     /** One line, by its number, driven in one setting with one leveling. */
-    private record Way(int line, Setting setting, Leveling leveling) {}
+    private record Drive(int line, Setting setting, Leveling leveling) {}
 
     /**
      * The least gap over all lines and levelings, and the verdict.
@@ -122,7 +122,7 @@ final class UnitCheck {
             for (Leveling leveling : setting.levelings()) {
                 UnitSearch search = new UnitSearch(lane.passage(), setting, leveling);
                 UnitSearch.Look ahead =
-                        kingpins.computeIfAbsent(new Way(i, alone, leveling), w -> search.lookAtKingpins(demands));
+                        kingpins.computeIfAbsent(new Drive(i, alone, leveling), w -> search.lookAtKingpins(demands));
                 Passed passed = new Passed(lane, leveling, search, search.lookAtHinges(ahead, demands));
                 if (passed.look.least().isPresent()) {
                     passages.add(passed);
