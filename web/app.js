@@ -287,9 +287,12 @@ function openLinked(wanted) {
 /** The address follows the selection; a fragment put in by hand or by Back is followed in turn. */
 function followAddress() {
   let timer = 0;
+  let followed = window.location.hash;
   const write = () => {
-    if (store.get().report !== null) {
+    // One that was put there meanwhile is about to be followed.
+    if (store.get().report !== null && window.location.hash === followed) {
       window.history.replaceState(null, '', encode(store.get()) || window.location.pathname);
+      followed = window.location.hash;
     }
   };
   const written = [
@@ -302,7 +305,8 @@ function followAddress() {
   });
   window.addEventListener('hashchange', () => {
     clearTimeout(timer);
-    const wanted = decode(window.location.hash);
+    followed = window.location.hash;
+    const wanted = decode(followed);
     const open = store.get().project?.id ?? null;
     if (wanted.project !== null && wanted.project !== open) {
       openLinked(wanted);

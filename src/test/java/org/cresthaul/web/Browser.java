@@ -5,6 +5,10 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.File;
 import java.io.IOException;
 import java.io.InputStream;
+import java.lang.reflect.InvocationHandler;
+import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.Method;
+import java.lang.reflect.Proxy;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,6 +19,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.logging.Level;
 import java.util.stream.Stream;
 import org.openqa.selenium.By;
@@ -24,6 +29,7 @@ import org.openqa.selenium.NoSuchElementException;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.WindowType;
+import org.openqa.selenium.WrapsElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -125,8 +131,9 @@ final class Browser implements AutoCloseable {
                 Map.of("longitude", lonDeg, "latitude", latDeg, "accuracy", accuracyM));
     }
 
+    /** The first that matches, there now; where the page draws it anew, whatever matches then stands for it. */
     WebElement find(String selector) {
-        return driver.findElement(By.cssSelector(selector));
+        return new Drawn(() -> driver.findElement(By.cssSelector(selector))).element();
     }
 
     List<WebElement> list(String selector) {
@@ -338,6 +345,49 @@ final class Browser implements AutoCloseable {
         } finally {
             driver.close();
             driver.switchTo().window(own);
+        }
+    }
+
+    /** An element by how it is found: what is asked of one that was drawn anew meanwhile is asked of the new one. */
+    private static final class Drawn implements InvocationHandler {
+        /** A page that draws it anew between every two looks is at fault. */
+        private static final int MOST = 5;
+
+        private final Supplier<WebElement> look;
+        private WebElement found;
+
+        Drawn(Supplier<WebElement> look) {
+            this.look = look;
+            found = look.get();
+        }
+
+        WebElement element() {
+            return (WebElement) Proxy.newProxyInstance(
+                    Browser.class.getClassLoader(), new Class<?>[] {WebElement.class, WrapsElement.class}, this);
+        }
+
+        @Override
+        public Object invoke(Object proxy, Method method, Object[] arguments) throws Throwable {
+            boolean itself = method.getDeclaringClass() == WrapsElement.class;
+            for (int i = 1; ; i++) {
+                try {
+                    if (itself) {
+                        // Asked anything, one that is not there any more says so.
+                        found.isEnabled();
+                        return found;
+                    }
+                    return method.invoke(found, arguments);
+                } catch (InvocationTargetException e) {
+                    if (!(e.getCause() instanceof StaleElementReferenceException) || i == MOST) {
+                        throw e.getCause();
+                    }
+                } catch (StaleElementReferenceException e) {
+                    if (i == MOST) {
+                        throw e;
+                    }
+                }
+                found = look.get();
+            }
         }
     }
 
