@@ -81,6 +81,27 @@ class PassagePageTest {
     }
 
     /** Counted on the screen: where the truck is drawn in the road it is hatched, and nowhere else. */
+    /**
+     * The page writes its address 200 ms after a choice. What is put there is told to it by an event behind; when the
+     * writing falls between, which is brought about here, it must not undo what was put there.
+     */
+    @Test
+    void anAddressPutInWhileThePageIsAboutToWriteItsOwnIsFollowed() {
+        String address = cellWith(groundM -> groundM < -0.02);
+        browser.run(
+                "const own = window.setTimeout; let write = null;"
+                        + "window.setTimeout = (call, after) => (after === 200 ? (write = call, 0) : own(call, after));"
+                        + "const notch = document.querySelector('#configuration-notch');"
+                        + "notch.selectedIndex = (notch.selectedIndex + 1) % notch.options.length;"
+                        + "notch.dispatchEvent(new Event('change', { bubbles: true }));"
+                        + "window.setTimeout = own; location.hash = arguments[0]; write();",
+                address);
+        browser.await(
+                address,
+                b -> address.contains("=" + b.find("#detail").getDomAttribute("data-hazard") + "&")
+                        && address.endsWith("=" + b.find("#detail").getDomAttribute("data-configuration")));
+    }
+
     @Test
     void whereTheTruckReachesIntoTheRoadItIsHatched() throws Exception {
         String deep = cellWith(groundM -> groundM < -0.02);

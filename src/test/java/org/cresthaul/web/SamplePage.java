@@ -41,6 +41,10 @@ final class SamplePage implements AutoCloseable {
                 "the sample's report is shown",
                 b -> b.find("#sheets").isDisplayed()
                         && !b.list("#hazard-table tbody tr").isEmpty());
+        // The sheet then goes over to the configuration that the plan departs with, unless one was chosen.
+        browser.await(
+                "the sample's plan is shown",
+                b -> "ready".equals(b.find("#route-plan").getDomAttribute("data-status")));
     }
 
     JsonNode hazard(String id) {
